@@ -1,0 +1,1 @@
+"""Drawings as SVG: the plan of the unit, valves and switches, charts."""

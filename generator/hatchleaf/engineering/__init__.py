@@ -1,0 +1,1 @@
+"""Pure formulas: quantities in, quantities out, sources beside them."""

@@ -1,0 +1,1 @@
+"""Which formulas a unit calls for, and what came out."""

@@ -1,0 +1,1 @@
+"""The manual as plain data, and its pages converted once."""

@@ -1,0 +1,1 @@
+"""What a manual becomes: website, phone copy, stickers."""

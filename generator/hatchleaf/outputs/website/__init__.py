@@ -1,0 +1,1 @@
+"""The website by MkDocs: the only package that imports it."""

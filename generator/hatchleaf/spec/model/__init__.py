@@ -1,0 +1,1 @@
+"""What a unit's file may say: one module for each group of fitted parts."""

@@ -1,0 +1,344 @@
+"""
+The types of single fields, read from text and never by YAML's or pydantic's guess.
+
+A spec arrives as a tree of strings.  Each type here matches the whole text, so
+that ``nan``, ``1_000``, ``22:30`` or a date of ``0`` is a problem, not a value.
+Errors carry ``allowed`` and ``hint`` in their context for `hatchleaf.problems`.
+"""
+
+from __future__ import annotations
+
+import datetime
+import re
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Annotated, Any, Final, Literal, TypeAlias, TypeVar
+
+from pydantic import (
+    BaseModel,
+    ConfigDict,
+    Discriminator,
+    Field,
+    GetJsonSchemaHandler,
+    PlainValidator,
+    Tag,
+)
+from pydantic_core import CoreSchema, PydanticCustomError
+
+from hatchleaf import units
+from hatchleaf.units import Quantity
+
+Origin: TypeAlias = Literal["plate", "label", "scale", "paper", "brochure"]
+ORIGINS: Final = ("plate", "label", "scale", "paper", "brochure")
+
+UNIT_ONLY: Final[dict[str, Any]] = {"unit_only": True}
+"""Mark of a field that belongs to one unit: a model file may not state it."""
+
+
+def wrong(
+    what: str, allowed: str = "", hint: str = "", at: str = ""
+) -> PydanticCustomError:
+    """Return the error of one field; *at* names the key inside it that is meant."""
+    # Braces would be read as a template by pydantic: pass the text as context.
+    return PydanticCustomError(
+        "field", "{what}", {"what": what, "allowed": allowed, "hint": hint, "at": at}
+    )
+
+
+class Part(BaseModel):
+    """Something fitted, or a group of such things; unknown keys are refused."""
+
+    model_config = ConfigDict(
+        frozen=True, extra="forbid", arbitrary_types_allowed=True, defer_build=True
+    )
+
+
+def _matched(
+    pattern: str, name: str, allowed: str, convert: Callable[[str], Any]
+) -> Any:
+    compiled = re.compile(pattern, re.ASCII)
+
+    def check(text: object) -> Any:
+        if not isinstance(text, str) or not compiled.fullmatch(text):
+            raise wrong(f"{_quoted(text)} is not {name}", allowed)
+        try:
+            return convert(text)
+        except ValueError:
+            raise wrong(f"{_quoted(text)} is not {name}", allowed) from None
+
+    return PlainValidator(check)
+
+
+def _quoted(value: object) -> str:
+    if isinstance(value, str):
+        return f"'{value}'" if len(value) <= 60 else f"'{value[:57]}...'"
+    return "a list" if isinstance(value, list) else "a mapping"
+
+
+@dataclass(frozen=True)
+class Form:
+    """What a field holds, for conditions, the schema and its JSON form."""
+
+    name: str
+    """``count``, ``yes or no``, ``day``, ``text`` ... or the name of `kind`."""
+    kind: units.Kind | None = None
+    words: tuple[str, ...] = ()
+    """Words allowed in place of the value, such as ``none``."""
+
+    def __get_pydantic_json_schema__(
+        self, _core: CoreSchema, _handler: GetJsonSchemaHandler
+    ) -> dict[str, Any]:
+        """Return the JSON Schema; editors read an unquoted 0927 as a number."""
+        schema: dict[str, Any] = {"type": ["string", "number", "boolean"]}
+        if self.kind:
+            schema = {"type": ["string", "object"], "examples": [self.kind.example]}
+        return schema | {"description": self.name}
+
+
+def _month(text: str) -> datetime.date:
+    return datetime.date.fromisoformat(text + "-01")
+
+
+def _week(text: str) -> str:
+    if not 1 <= int(text[:2]) <= 53:
+        raise ValueError(text)
+    return text
+
+
+Count: TypeAlias = Annotated[
+    int,
+    _matched(r"[1-9]\d{0,3}|0", "a count", "a whole number from 0 to 9999", int),
+    Form("count"),
+]
+YesNo: TypeAlias = Annotated[
+    bool,
+    _matched(r"yes|no", "yes or no", "yes, no", lambda t: t == "yes"),
+    Form("yes or no"),
+]
+Day: TypeAlias = Annotated[
+    datetime.date,
+    _matched(
+        r"\d{4}-\d\d-\d\d",
+        "a date",
+        "year-month-day, like 2027-04-16",
+        datetime.date.fromisoformat,
+    ),
+    Form("day"),
+]
+Month: TypeAlias = Annotated[
+    datetime.date | Literal["unknown"],
+    _matched(
+        r"\d{4}-\d\d|unknown",
+        "a month",
+        "year-month, like 2026-10, or unknown",
+        lambda t: t if t == "unknown" else _month(t),
+    ),
+    Form("month"),
+]
+"""The first day of the month, or ``unknown``."""
+TireWeek: TypeAlias = Annotated[
+    str,
+    _matched(
+        r"\d{4}|unknown",
+        "a tire's week and year",
+        'the last four digits of the tire\'s code in quotes, like "0927", or unknown',
+        lambda t: t if t == "unknown" else _week(t),
+    ),
+    Form("tire week"),
+]
+"""``WWYY``: week and year, the last four digits of the tire identification number."""
+Id: TypeAlias = Annotated[
+    str,
+    _matched(
+        r"[a-z][a-z0-9]*(?:-[a-z0-9]+)*",
+        "an id",
+        "small letters, digits and single hyphens, like left-front",
+        str,
+    ),
+    Form("id"),
+]
+PlaceId: TypeAlias = Annotated[
+    str,
+    _matched(
+        r"[a-z][a-z0-9]*(?:-[a-z0-9]+)*",
+        "the id of a place",
+        "an id listed under places",
+        str,
+    ),
+    Form("place"),
+]
+"""The id of a place; ``none`` and ``unknown`` are ids that no place may have."""
+DayOrNone: TypeAlias = Annotated[
+    datetime.date | Literal["none"],
+    _matched(
+        r"\d{4}-\d\d-\d\d|none",
+        "a date",
+        "year-month-day, like 2027-04-16, or none",
+        lambda t: t if t == "none" else datetime.date.fromisoformat(t),
+    ),
+    Form("day", words=("none",)),
+]
+
+
+def _text(value: object) -> str:
+    if not isinstance(value, str) or not value.strip():
+        raise wrong(f"{_quoted(value)} is not a line of text", "1 to 200 characters")
+    if len(value) > 200:
+        raise wrong(f"{_quoted(value)} is too long", "1 to 200 characters")
+    if any(ord(c) < 32 or 0x7F <= ord(c) < 0xA0 for c in value):
+        raise wrong("a line of text holds a control character", "1 to 200 characters")
+    return value.strip()
+
+
+Text: TypeAlias = Annotated[str, PlainValidator(_text), Form("text")]
+
+
+@dataclass(frozen=True)
+class Reading:
+    """A number as the unit states it: what, read from where, on which day."""
+
+    quantity: Quantity | None
+    """None where the file says ``unknown``."""
+    origin: Origin | None = None
+    """Read from the plate, label, scale, paper or brochure; None: not said."""
+    on: datetime.date | None = None
+
+    @property
+    def known(self) -> bool:
+        """True when there is a number."""
+        return self.quantity is not None
+
+
+def _reading(kind: units.Kind) -> Callable[[object], Reading]:
+    def check(value: object) -> Reading:
+        if isinstance(value, Reading):
+            return value
+        if isinstance(value, dict):
+            return _stated(value, kind)
+        return Reading(_number(value, kind, ""))
+
+    return check
+
+
+def _stated(value: dict[str, Any], kind: units.Kind) -> Reading:
+    for key in value:
+        if key not in ("value", "from", "on"):
+            raise wrong("no such field", "value, from, on", at=key)
+    if "value" not in value:
+        raise wrong("'value' is missing", "value, from, on")
+    origin = value.get("from")
+    if origin is not None and origin not in ORIGINS:
+        raise wrong(
+            f"{_quoted(origin)} is not a kind of source", ", ".join(ORIGINS), at="from"
+        )
+    on = value.get("on")
+    day = None
+    if on is not None:
+        try:
+            day = (
+                datetime.date.fromisoformat(on)
+                if re.fullmatch(r"\d{4}-\d\d-\d\d", on)
+                else None
+            )
+        except (ValueError, TypeError):
+            day = None
+        if day is None:
+            raise wrong(
+                f"{_quoted(on)} is not a date",
+                "year-month-day, like 2027-04-16",
+                at="on",
+            )
+    return Reading(_number(value["value"], kind, "value"), origin, day)
+
+
+def _number(value: object, kind: units.Kind, at: str) -> Quantity | None:
+    if value == "unknown":
+        return None
+    allowed = kind.allowed() + ", or unknown"
+    if not isinstance(value, str):
+        raise wrong(f"{_quoted(value)} is not a {kind.name}", allowed, at=at)
+    try:
+        return units.parse(value, kind)
+    except units.NotAQuantity as error:
+        raise wrong(str(error), allowed, error.hint, at=at) from None
+
+
+def _measured(kind: units.Kind) -> tuple[Any, ...]:
+    return PlainValidator(_reading(kind)), Form(kind.name, kind)
+
+
+def _measured_or_none(kind: units.Kind) -> tuple[Any, ...]:
+    read = _reading(kind)
+
+    def check(value: object) -> Reading | str:
+        return "none" if value == "none" else read(value)
+
+    return PlainValidator(check), Form(kind.name, kind, ("none",))
+
+
+Mass: TypeAlias = Annotated[Reading, *_measured(units.MASS)]
+Volume: TypeAlias = Annotated[Reading, *_measured(units.VOLUME)]
+Flow: TypeAlias = Annotated[Reading, *_measured(units.FLOW)]
+Length: TypeAlias = Annotated[Reading, *_measured(units.LENGTH)]
+Pressure: TypeAlias = Annotated[Reading, *_measured(units.PRESSURE)]
+GasPressure: TypeAlias = Annotated[Reading, *_measured(units.GAS_PRESSURE)]
+HeatRate: TypeAlias = Annotated[Reading, *_measured(units.HEAT_RATE)]
+Power: TypeAlias = Annotated[Reading, *_measured(units.POWER)]
+Current: TypeAlias = Annotated[Reading, *_measured(units.CURRENT)]
+Voltage: TypeAlias = Annotated[Reading, *_measured(units.VOLTAGE)]
+Charge: TypeAlias = Annotated[Reading, *_measured(units.CHARGE)]
+Speed: TypeAlias = Annotated[Reading, *_measured(units.SPEED)]
+Share: TypeAlias = Annotated[Reading, *_measured(units.SHARE)]
+PressureOrNone: TypeAlias = Annotated[
+    Reading | Literal["none"], *_measured_or_none(units.PRESSURE)
+]
+HeatRateOrNone: TypeAlias = Annotated[
+    Reading | Literal["none"], *_measured_or_none(units.HEAT_RATE)
+]
+PowerOrNone: TypeAlias = Annotated[
+    Reading | Literal["none"], *_measured_or_none(units.POWER)
+]
+VolumeOrNone: TypeAlias = Annotated[
+    Reading | Literal["none"], *_measured_or_none(units.VOLUME)
+]
+
+
+NotFitted: TypeAlias = Annotated[Literal["none"], Tag("<none>")]
+NotKnown: TypeAlias = Annotated[Literal["unknown"], Tag("<unknown>")]
+
+
+def _kind(value: object) -> str | None:
+    """Return the tag of one member: its kind, or ``<none>`` or ``<unknown>``."""
+    if isinstance(value, dict):
+        return f"<{value.get('kind')}>"
+    if isinstance(value, BaseModel):
+        return f"<{getattr(value, 'kind', None)}>"
+    return f"<{value}>" if value in ("none", "unknown") else None
+
+
+def _presence(value: object) -> str | None:
+    """Return the tag of a part by its form alone."""
+    if isinstance(value, (dict, BaseModel)):
+        return "<part>"
+    if isinstance(value, (list, tuple)):
+        return "<list>"
+    return f"<{value}>" if value in ("none", "unknown") else None
+
+
+# Tags are written <so>, to be told from fields in the path of an error and dropped
+# when the error's place in the file is looked up.
+BY_KIND: Final = Discriminator(_kind)
+"""Chooses the member of a union by its ``kind``, where kinds have other fields."""
+BY_PRESENCE: Final = Discriminator(_presence)
+"""Tells a part, a list, ``none`` and ``unknown`` apart."""
+
+T = TypeVar("T")
+Maybe: TypeAlias = Annotated[
+    Annotated[T, Tag("<part>")] | NotFitted | NotKnown, BY_PRESENCE
+]
+"""A part that is fitted once, not at all, or not known."""
+Several: TypeAlias = Annotated[
+    Annotated[tuple[T, ...], Tag("<list>"), Field(min_length=1)] | NotFitted | NotKnown,
+    BY_PRESENCE,
+]
+"""A part that can be fitted more than once: a list of items with ids."""

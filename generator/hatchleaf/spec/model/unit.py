@@ -1,0 +1,138 @@
+"""The whole unit: who it is, its places and weights, and all that is fitted."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from hatchleaf.spec.model.electrical import Ac, Climate, Dc, Kitchen
+from hatchleaf.spec.model.fields import (
+    UNIT_ONLY,
+    Count,
+    Day,
+    DayOrNone,
+    Id,
+    Length,
+    Mass,
+    Part,
+    Several,
+    Share,
+    Text,
+    YesNo,
+)
+from hatchleaf.spec.model.gas_and_water import HotWater, Lp, Waste, Water
+from hatchleaf.spec.model.outside import Awning, Door, Gear, Safety, Slide, Step
+
+
+class Body(Part):
+    """What kind of unit this is; `name` and `maker` as on its papers."""
+
+    name: Text
+    maker: Text
+    year: Count
+    type: Literal[
+        "travel_trailer",
+        "molded_trailer",
+        "teardrop",
+        "fifth_wheel",
+        "folding_trailer",
+        "truck_camper",
+        "class_a",
+        "class_b",
+        "class_c",
+        "caravan",
+    ]
+    market: Literal["us", "ca", "uk", "eu", "au"]
+    length: Length
+    sleeps: Count
+
+
+class PlaceOnUnit(Part):
+    """A hatch, panel or other place; `from_front` is in percent of the length."""
+
+    id: Id
+    name: Text
+    side: Literal["road", "curb", "front", "rear", "center"]
+    from_front: Share
+    height: Literal["under", "low", "middle", "high", "roof"]
+    where: Literal["outside", "inside"]
+
+
+class Weights(Part):
+    """Weights; all but the rating are read from this very unit."""
+
+    gvwr: Mass
+    regime: Literal["cargo_label_2008", "older_label", "canada", "metric_plate"] = (
+        Field(json_schema_extra=UNIT_ONLY)
+    )
+    cargo_label: Mass = Field(json_schema_extra=UNIT_ONLY)
+    hitch: Mass = Field(json_schema_extra=UNIT_ONLY)
+    scale_total: Mass = Field(json_schema_extra=UNIT_ONLY)
+
+
+class Added(Part):
+    """Something that the dealership added after the label was made."""
+
+    id: Id
+    what: Text
+    weight: Mass
+
+
+class Delivery(Part):
+    """The hand-over."""
+
+    date: Day
+    winterized: YesNo
+
+
+class Serial(Part):
+    """A serial number; private."""
+
+    id: Id
+    number: Text
+
+
+class Key(Part):
+    """A key and its number; private."""
+
+    id: Id
+    number: Text
+
+
+class UnitSpec(Part):
+    """
+    One unit as its file and its model's file state it together.
+
+    Identity comes first, then the parts.  A field marked unit-only may not stand
+    in a model's file.
+    """
+
+    format: Annotated[Literal["1"], Field(json_schema_extra=UNIT_ONLY)]
+    code: str = Field(json_schema_extra=UNIT_ONLY)
+    stock: Text = Field(json_schema_extra=UNIT_ONLY)
+    vin: str = Field(json_schema_extra=UNIT_ONLY)
+    condition: Literal["new", "used"] = Field(json_schema_extra=UNIT_ONLY)
+    found_on: DayOrNone = Field(default="none", json_schema_extra=UNIT_ONLY)
+    delivery: Delivery = Field(json_schema_extra=UNIT_ONLY)
+    serials: Several[Serial] = Field(json_schema_extra=UNIT_ONLY)
+    keys: Several[Key] = Field(json_schema_extra=UNIT_ONLY)
+    added: Several[Added] = Field(json_schema_extra=UNIT_ONLY)
+
+    body: Body
+    places: tuple[PlaceOnUnit, ...]
+    weights: Weights
+    lp: Lp
+    water: Water
+    hot_water: HotWater
+    waste: Waste
+    dc: Dc
+    ac: Ac
+    climate: Climate
+    kitchen: Kitchen
+    awnings: Several[Awning]
+    doors: Several[Door]
+    steps: Several[Step]
+    slides: Several[Slide]
+    gear: Gear
+    safety: Safety
