@@ -1,0 +1,98 @@
+"""The manual's pages as values: what every output takes."""
+
+from __future__ import annotations
+
+import datetime
+from dataclasses import dataclass, field
+
+
+@dataclass(frozen=True)
+class Heading:
+    """A heading inside a page's body."""
+
+    id: str
+    text: str
+    level: int
+
+
+@dataclass(frozen=True)
+class Tile:
+    """One number as on a rating plate: ``holds`` **31 gal** `fresh tank`."""
+
+    says: str
+    value: str
+    """Plain text, already rounded, with its unit."""
+    note: str
+    link: str
+    """Symbolic link to how it was worked out, or empty."""
+
+
+@dataclass(frozen=True)
+class Page:
+    """One topic of this unit, converted; links are symbolic (``topic:210#id``)."""
+
+    number: int
+    id: str
+    system: str
+    title: str
+    where: str
+    """Words for its places, empty without one."""
+    plan: str
+    """Inline SVG of the unit with the topic's hatches marked, empty without one."""
+    normal: str
+    """The normal position as HTML, empty without one."""
+    normal_drawing: str
+    """Inline SVG of the handle or switch, empty without one."""
+    tiles: tuple[Tile, ...]
+    body: str
+    headings: tuple[Heading, ...]
+    text: str
+    """Plain text for search."""
+    ask: tuple[str, ...]
+    """The owners' own words for it."""
+    sticker: bool
+    """True when the topic has a place on the unit."""
+
+    @property
+    def shown_number(self) -> str:
+        """The number as printed everywhere: three digits."""
+        return f"{self.number:03d}"
+
+
+@dataclass(frozen=True)
+class UnitCard:
+    """Who the guide is for and from; nothing here is private."""
+
+    code: str
+    name: str
+    maker: str
+    year: str
+    dealer_name: str
+    dealer_phone: str
+    title: str
+    edition: str
+    delivered: datetime.date
+    emergency_number: str
+    market: str
+    condition: str
+    found_on: str
+    """``as found on DATE`` text for a used unit, else empty."""
+
+    @property
+    def shown_code(self) -> str:
+        """The code in groups of five, as people read it out."""
+        return f"{self.code[:5]} {self.code[5:10]} {self.code[10:]}"
+
+
+@dataclass(frozen=True)
+class Pages:
+    """All pages of one unit, by number, and the order of a walk round it."""
+
+    unit: UnitCard
+    pages: tuple[Page, ...]
+    round: tuple[int, ...]
+    by_number: dict[int, Page] = field(init=False, repr=False, compare=False)
+
+    def __post_init__(self) -> None:
+        """Index the pages, so that templates need no search."""
+        object.__setattr__(self, "by_number", {page.number: page for page in self.pages})
