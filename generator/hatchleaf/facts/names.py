@@ -74,8 +74,10 @@ _TABLE: Final[dict[str, tuple[str, tuple[str, ...]]]] = {
     "lp.cylinder_energy": ("heat in one full cylinder [cylinder id]", _GAS),
     "lp.load": ("all burners at once, their input: 63,000 BTU/h", _BURNERS),
     "lp.hours": (
-        "hours of one appliance on all the gas, its burner always lit "
-        "[furnace | water-heater | cooktop | fridge]: 43 hours",
+        (
+            "hours of one appliance on all the gas, its burner always lit "
+            "[furnace | water-heater | cooktop | fridge]: 43 hours"
+        ),
         (*_GAS, *_BURNERS),
     ),
     "lp.furnace_night": (
@@ -89,8 +91,10 @@ _TABLE: Final[dict[str, tuple[str, tuple[str, ...]]]] = {
     "water.capacity": ("all fresh tanks: 31 gal", _TANKS),
     "water.weight": ("water in full fresh tanks: 259 lb", _TANKS),
     "water.days": (
-        "days of fresh water, used with care (typical) "
-        "[1 person | 2 people | 4 people | 6 people]: 3 days",
+        (
+            "days of fresh water, used with care (typical) "
+            "[1 person | 2 people | 4 people | 6 people]: 3 days"
+        ),
         _TANKS,
     ),
     "water.bleach_volume": (
@@ -104,8 +108,10 @@ _TABLE: Final[dict[str, tuple[str, tuple[str, ...]]]] = {
     "waste.capacity": ("one waste tank [tank id]: 30 gal", _WASTE),
     "waste.weight": ("one full waste tank [tank id]: 251 lb", _WASTE),
     "waste.precharge": (
-        "water to leave in a black or combined tank after dumping (typical) "
-        "[tank id]: 2 gal",
+        (
+            "water to leave in a black or combined tank after dumping (typical) "
+            "[tank id]: 2 gal"
+        ),
         (*_WASTE, "waste.tanks.holds"),
     ),
     "waste.rinse_minutes": (
@@ -115,8 +121,10 @@ _TABLE: Final[dict[str, tuple[str, tuple[str, ...]]]] = {
     "battery.capacity": ("all house batteries: 2,400 Wh", _BATTERIES),
     "battery.usable": ("what may be taken out of them: 1,200 Wh", _USABLE),
     "battery.hours": (
-        "hours of one 12 V load alone, running all the time "
-        "[load id | fridge | water-pump]: 24 hours",
+        (
+            "hours of one 12 V load alone, running all the time "
+            "[load id | fridge | water-pump]: 24 hours"
+        ),
         (
             *_USABLE,
             "dc.loads",
@@ -130,21 +138,27 @@ _TABLE: Final[dict[str, tuple[str, tuple[str, ...]]]] = {
         ),
     ),
     "battery.furnace_hours": (
-        "hours of a cold night that the batteries feed the furnace's blower "
-        "(typical): 33 hours",
+        (
+            "hours of a cold night that the batteries feed the furnace's blower "
+            "(typical): 33 hours"
+        ),
         (*_USABLE, "climate.furnace", "climate.furnace.blower"),
     ),
     "shore.service": ("the whole shore connection: 3,600 W", _SHORE),
     "shore.continuous": ("80 % of it, for hours on end: 2,880 W", _SHORE),
     "shore.amps_continuous": ("the same in amperes, each leg: 24 A", _SHORE),
     "shore.load": (
-        "one thing on shore power "
-        "[load id | water-heater | charger | cooktop | fridge]: 1,500 W",
+        (
+            "one thing on shore power "
+            "[load id | water-heater | charger | cooktop | fridge]: 1,500 W"
+        ),
         _AC_LOADS,
     ),
     "shore.together": (
-        "whether two or three of them may run at once, by the main breaker only "
-        "[load + load]: fits, too much or not known",
+        (
+            "whether two or three of them may run at once, by the main breaker only "
+            "[load + load]: fits, too much or not known"
+        ),
         (
             *_SHORE,
             *_AC_LOADS,
@@ -178,14 +192,18 @@ _TABLE: Final[dict[str, tuple[str, tuple[str, ...]]]] = {
         ("gear.tires", "gear.tires.load"),
     ),
     "tires.pressure_at": (
-        "what a tire set cold at 70 °F shows at another temperature "
-        "[0 °F | 30 °F | 50 °F | 70 °F | 90 °F | 110 °F]: 59 psi",
+        (
+            "what a tire set cold at 70 °F shows at another temperature "
+            "[0 °F | 30 °F | 50 °F | 70 °F | 90 °F | 110 °F]: 59 psi"
+        ),
         ("gear.tires", "gear.tires.pressure"),
     ),
     "awnings.area": ("one awning's cloth [awning id]: 128 sq ft", _AWNING),
     "awnings.wind_force": (
-        "wind on the open awning "
-        "[awning id, 15 mph | 20 mph | 25 mph | 30 mph]: 140 lb of force",
+        (
+            "wind on the open awning "
+            "[awning id, 15 mph | 20 mph | 25 mph | 30 mph]: 140 lb of force"
+        ),
         _AWNING,
     ),
     "awnings.wind_limit": (

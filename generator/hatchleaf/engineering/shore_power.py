@@ -1,0 +1,92 @@
+"""
+Shore power: what the connection carries, and what may run on it at once.
+
+A load of three hours or more may take 80 % of its breaker (NEC 210.20(A), which asks
+for a breaker of 125 % of it).  Loads of unknown length are held to that limit too.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Final
+
+from hatchleaf.units import Quantity, convert, quantity
+
+CONTINUOUS: Final = 0.80
+"""Share of a breaker that a load may take for three hours or more."""
+
+_HIGHEST_OF_ONE_LEG: Final = quantity(150, "volt")
+"""Above this a voltage is that between two legs of a split service."""
+
+
+def leg_volts(volts: Quantity, *, legs: int) -> Quantity:
+    """
+    Return the voltage of one leg.
+
+    A 50 A site is called 120/240 V: whichever of the two is stated, it has two legs
+    of 120 V, and so 12,000 W.
+
+    Args:
+        volts: Voltage of the service.  [voltage]
+        legs: How many legs, 1 or more.
+
+    Raises:
+        ValueError: *legs* is below 1.
+        pint.DimensionalityError: *volts* is not a voltage.
+    """
+    if legs < 1:
+        raise ValueError(f"legs must be 1 or more, got {legs}")
+    if legs == 2 and volts > _HIGHEST_OF_ONE_LEG:  # noqa: PLR2004  # split phase
+        return convert(volts / legs, "volt")
+    return convert(volts, "volt")
+
+
+def service(amps: Quantity, volts: Quantity, *, legs: int) -> Quantity:
+    """
+    Return the power of the whole connection.
+
+    Args:
+        amps: Rating of the main breaker, the same on each leg.  [current]
+        volts: Voltage of the service.  [voltage]
+        legs: How many legs, 1 or more.
+
+    Returns:
+        Power in watts.
+
+    Raises:
+        ValueError: *legs* is below 1.
+        pint.DimensionalityError: *amps* or *volts* has another dimension.
+    """
+    return convert(amps * leg_volts(volts, legs=legs) * legs, "watt")
+
+
+def continuous(rating: Quantity) -> Quantity:
+    """
+    Return what of *rating* may be used for hours on end.
+
+    Args:
+        rating: A current or a power.  [any]
+    """
+    held: Quantity = rating * CONTINUOUS
+    return held
+
+
+def heaviest_leg(loads: Iterable[tuple[float, str]]) -> float:
+    """
+    Return the most that one leg can have to carry.
+
+    Args:
+        loads: Watts and leg of each load; a leg other than ``a`` or ``b`` is not
+            known and counts on whichever leg it hurts most.
+
+    Returns:
+        Watts on the heavier leg.
+    """
+    on: dict[str, float] = {"a": 0.0, "b": 0.0}
+    anywhere = 0.0
+    for watts, leg in loads:
+        if leg in on:
+            on[leg] += watts
+        else:
+            anywhere += watts
+    return max(on.values()) + anywhere
