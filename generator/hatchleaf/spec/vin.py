@@ -15,6 +15,7 @@ _VALUES: Final = {str(digit): digit for digit in range(10)} | dict(
 # 49 CFR 565.15(c)(3), table IV: the weight of each position; the ninth is the digit.
 _WEIGHTS: Final = (8, 7, 6, 5, 4, 3, 2, 10, 0, 9, 8, 7, 6, 5, 4, 3, 2)
 _CHECK: Final = 8
+_X: Final = 10
 
 # 49 CFR 565.15(d)(1), table VII: no I, O, Q, U, Z and no 0 in the tenth position.
 _YEARS: Final = "ABCDEFGHJKLMNPRSTVWXY123456789"
@@ -37,7 +38,7 @@ def check_digit(vin: str) -> str:
         _VALUES[letter] * weight for letter, weight in zip(vin, _WEIGHTS, strict=True)
     )
     rest = total % 11
-    return "X" if rest == 10 else str(rest)
+    return "X" if rest == _X else str(rest)
 
 
 def check_digit_is_right(vin: str) -> bool:

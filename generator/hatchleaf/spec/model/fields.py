@@ -8,8 +8,9 @@ Errors carry ``allowed`` and ``hint`` in their context for `hatchleaf.problems`.
 
 from __future__ import annotations
 
-import datetime
+import datetime as dt
 import re
+import unicodedata
 from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Annotated, Any, Final, Literal, TypeAlias, TypeVar
@@ -19,13 +20,14 @@ from pydantic import (
     ConfigDict,
     Discriminator,
     Field,
-    GetJsonSchemaHandler,
     PlainValidator,
     Tag,
 )
-from pydantic_core import CoreSchema, PydanticCustomError
+from pydantic_core import PydanticCustomError
 
 from hatchleaf import units
+from hatchleaf.problems import suggestion
+from hatchleaf.spec import code, vin
 from hatchleaf.units import Quantity
 
 Origin: TypeAlias = Literal["plate", "label", "scale", "paper", "brochure"]
@@ -60,24 +62,39 @@ def _matched(
 
     def check(text: object) -> Any:
         if not isinstance(text, str) or not compiled.fullmatch(text):
-            raise wrong(f"{_quoted(text)} is not {name}", allowed)
+            raise wrong(f"{quoted(text)} is not {name}", allowed)
         try:
             return convert(text)
         except ValueError:
-            raise wrong(f"{_quoted(text)} is not {name}", allowed) from None
+            raise wrong(f"{quoted(text)} is not {name}", allowed) from None
 
     return PlainValidator(check)
 
 
-def _quoted(value: object) -> str:
+_LONGEST_QUOTE: Final = 60
+_LONGEST_TEXT: Final = 200
+_LAST_WEEK: Final = 53
+_DAY: Final = "year-month-day, like 2027-04-16"
+
+
+def unseen(character: str) -> bool:
+    """Return whether *character* is a control, a format mark or an odd space."""
+    return character != " " and unicodedata.category(character)[0] in "CZ"
+
+
+def quoted(value: object) -> str:
+    """Return *value* for the text of a problem, what cannot be seen as its number."""
     if isinstance(value, str):
-        return f"'{value}'" if len(value) <= 60 else f"'{value[:57]}...'"
+        if len(value) > _LONGEST_QUOTE:
+            value = value[: _LONGEST_QUOTE - 3] + "..."
+        shown = "".join(f"<U+{ord(c):04X}>" if unseen(c) else c for c in value)
+        return f"'{shown}'"
     return "a list" if isinstance(value, list) else "a mapping"
 
 
 @dataclass(frozen=True)
 class Form:
-    """What a field holds, for conditions, the schema and its JSON form."""
+    """What a field holds, for conditions and the schema."""
 
     name: str
     """``count``, ``yes or no``, ``day``, ``text`` ... or the name of `kind`."""
@@ -85,22 +102,13 @@ class Form:
     words: tuple[str, ...] = ()
     """Words allowed in place of the value, such as ``none``."""
 
-    def __get_pydantic_json_schema__(
-        self, _core: CoreSchema, _handler: GetJsonSchemaHandler
-    ) -> dict[str, Any]:
-        """Return the JSON Schema; editors read an unquoted 0927 as a number."""
-        schema: dict[str, Any] = {"type": ["string", "number", "boolean"]}
-        if self.kind:
-            schema = {"type": ["string", "object"], "examples": [self.kind.example]}
-        return schema | {"description": self.name}
 
-
-def _month(text: str) -> datetime.date:
-    return datetime.date.fromisoformat(text + "-01")
+def _month(text: str) -> dt.date:
+    return dt.date.fromisoformat(text + "-01")
 
 
 def _week(text: str) -> str:
-    if not 1 <= int(text[:2]) <= 53:
+    if not 1 <= int(text[:2]) <= _LAST_WEEK:
         raise ValueError(text)
     return text
 
@@ -110,23 +118,28 @@ Count: TypeAlias = Annotated[
     _matched(r"[1-9]\d{0,3}|0", "a count", "a whole number from 0 to 9999", int),
     Form("count"),
 ]
+Year: TypeAlias = Annotated[
+    int,
+    _matched(r"(19|20)\d\d", "a year", "four digits, like 2027", int),
+    Form("count"),
+]
 YesNo: TypeAlias = Annotated[
     bool,
     _matched(r"yes|no", "yes or no", "yes, no", lambda t: t == "yes"),
     Form("yes or no"),
 ]
 Day: TypeAlias = Annotated[
-    datetime.date,
+    dt.date,
     _matched(
         r"\d{4}-\d\d-\d\d",
         "a date",
-        "year-month-day, like 2027-04-16",
-        datetime.date.fromisoformat,
+        _DAY,
+        dt.date.fromisoformat,
     ),
     Form("day"),
 ]
 Month: TypeAlias = Annotated[
-    datetime.date | Literal["unknown"],
+    dt.date | Literal["unknown"],
     _matched(
         r"\d{4}-\d\d|unknown",
         "a month",
@@ -168,29 +181,79 @@ PlaceId: TypeAlias = Annotated[
     Form("place"),
 ]
 """The id of a place; ``none`` and ``unknown`` are ids that no place may have."""
+PlaceOrNone: TypeAlias = Annotated[
+    str,
+    _matched(
+        r"[a-z][a-z0-9]*(?:-[a-z0-9]+)*",
+        "the id of a place",
+        "an id listed under places, or none",
+        str,
+    ),
+    Form("place", words=("none",)),
+]
+"""The place of something that may be missing, or ``none``."""
 DayOrNone: TypeAlias = Annotated[
-    datetime.date | Literal["none"],
+    dt.date | Literal["none"],
     _matched(
         r"\d{4}-\d\d-\d\d|none",
         "a date",
-        "year-month-day, like 2027-04-16, or none",
-        lambda t: t if t == "none" else datetime.date.fromisoformat(t),
+        f"{_DAY}, or none",
+        lambda t: t if t == "none" else dt.date.fromisoformat(t),
     ),
     Form("day", words=("none",)),
 ]
 
 
 def _text(value: object) -> str:
+    allowed = f"1 to {_LONGEST_TEXT} characters"
     if not isinstance(value, str) or not value.strip():
-        raise wrong(f"{_quoted(value)} is not a line of text", "1 to 200 characters")
-    if len(value) > 200:
-        raise wrong(f"{_quoted(value)} is too long", "1 to 200 characters")
-    if any(ord(c) < 32 or 0x7F <= ord(c) < 0xA0 for c in value):
-        raise wrong("a line of text holds a control character", "1 to 200 characters")
+        raise wrong(f"{quoted(value)} is not a line of text", allowed)
+    if len(value) > _LONGEST_TEXT:
+        raise wrong(f"{quoted(value)} is too long", allowed)
+    # Format marks may turn the direction of a line or hide in a serial number.
+    if any(unseen(c) and c != "\N{NO-BREAK SPACE}" for c in value):
+        raise wrong(
+            f"{quoted(value)} holds a character that cannot be seen",
+            allowed,
+            "write it on one line, without copied marks",
+        )
     return value.strip()
 
 
 Text: TypeAlias = Annotated[str, PlainValidator(_text), Form("text")]
+
+
+def _code(value: object) -> str:
+    if not isinstance(value, str) or not code.well_formed(value):
+        raise wrong(f"{quoted(value)} is not a code", "15 digits, the first not 0")
+    if not code.valid(value):
+        raise wrong(f"the last digit of {quoted(value)} does not fit", hint="mistyped?")
+    return value
+
+
+def _vin(value: object) -> str:
+    allowed = "17 capital letters and digits, without I, O and Q"
+    if value == "none":
+        return "none"
+    if not isinstance(value, str) or not vin.well_formed(value):
+        raise wrong(f"{quoted(value)} is not a VIN", allowed, _vin_hint(value))
+    if vin.all_one_character(value):
+        raise wrong(f"{quoted(value)} is one character repeated", allowed)
+    return value
+
+
+def _vin_hint(value: object) -> str:
+    if not isinstance(value, str):
+        return ""
+    if len(value) != vin.LENGTH:
+        return f"it has {len(value)} characters"
+    return "write capital letters" if vin.well_formed(value.upper()) else ""
+
+
+Code: TypeAlias = Annotated[str, PlainValidator(_code), Form("code")]
+"""The unit's code, whose last digit guards against mistyping."""
+Vin: TypeAlias = Annotated[str, PlainValidator(_vin), Form("vin", words=("none",))]
+"""The VIN, or ``none`` for what has none; its check digit is a matter of the market."""
 
 
 @dataclass(frozen=True)
@@ -201,7 +264,7 @@ class Reading:
     """None where the file says ``unknown``."""
     origin: Origin | None = None
     """Read from the plate, label, scale, paper or brochure; None: not said."""
-    on: datetime.date | None = None
+    on: dt.date | None = None
 
     @property
     def known(self) -> bool:
@@ -220,34 +283,32 @@ def _reading(kind: units.Kind) -> Callable[[object], Reading]:
     return check
 
 
+def _day(value: object, at: str) -> dt.date:
+    if isinstance(value, str) and re.fullmatch(r"\d{4}-\d\d-\d\d", value, re.ASCII):
+        try:
+            return dt.date.fromisoformat(value)
+        except ValueError:
+            pass
+    raise wrong(f"{quoted(value)} is not a date", _DAY, at=at)
+
+
 def _stated(value: dict[str, Any], kind: units.Kind) -> Reading:
     for key in value:
         if key not in ("value", "from", "on"):
-            raise wrong("no such field", "value, from, on", at=key)
+            near = suggestion(key, ("value", "from", "on"))
+            raise wrong("no such field", "value, from, on", near, at=key)
     if "value" not in value:
-        raise wrong("'value' is missing", "value, from, on")
+        raise wrong("field is missing", kind.allowed() + ", or unknown", at="value")
     origin = value.get("from")
     if origin is not None and origin not in ORIGINS:
         raise wrong(
-            f"{_quoted(origin)} is not a kind of source", ", ".join(ORIGINS), at="from"
+            f"{quoted(origin)} is not where a number is read",
+            ", ".join(ORIGINS),
+            suggestion(str(origin), ORIGINS),
+            at="from",
         )
     on = value.get("on")
-    day = None
-    if on is not None:
-        try:
-            day = (
-                datetime.date.fromisoformat(on)
-                if re.fullmatch(r"\d{4}-\d\d-\d\d", on)
-                else None
-            )
-        except (ValueError, TypeError):
-            day = None
-        if day is None:
-            raise wrong(
-                f"{_quoted(on)} is not a date",
-                "year-month-day, like 2027-04-16",
-                at="on",
-            )
+    day = None if on is None else _day(on, "on")
     return Reading(_number(value["value"], kind, "value"), origin, day)
 
 
@@ -256,7 +317,7 @@ def _number(value: object, kind: units.Kind, at: str) -> Quantity | None:
         return None
     allowed = kind.allowed() + ", or unknown"
     if not isinstance(value, str):
-        raise wrong(f"{_quoted(value)} is not a {kind.name}", allowed, at=at)
+        raise wrong(f"{quoted(value)} is not a {kind.name}", allowed, at=at)
     try:
         return units.parse(value, kind)
     except units.NotAQuantity as error:
@@ -310,7 +371,8 @@ NotKnown: TypeAlias = Annotated[Literal["unknown"], Tag("<unknown>")]
 def _kind(value: object) -> str | None:
     """Return the tag of one member: its kind, or ``<none>`` or ``<unknown>``."""
     if isinstance(value, dict):
-        return f"<{value.get('kind')}>"
+        kind = value.get("kind")
+        return f"<{kind}>" if kind not in ("none", "unknown") else "<>"
     if isinstance(value, BaseModel):
         return f"<{getattr(value, 'kind', None)}>"
     return f"<{value}>" if value in ("none", "unknown") else None

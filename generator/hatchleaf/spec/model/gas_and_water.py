@@ -22,6 +22,7 @@ from hatchleaf.spec.model.fields import (
     NotKnown,
     Part,
     PlaceId,
+    PlaceOrNone,
     Power,
     PowerOrNone,
     PressureOrNone,
@@ -206,10 +207,10 @@ class TankHeater(Part):
     volume: Volume
     lp_input: HeatRateOrNone
     element: PowerOrNone
-    element_switch_at: PlaceId
+    element_switch_at: PlaceOrNone
     bypass: Literal["one_valve", "two_valve", "three_valve", "lever", "none"]
-    bypass_at: PlaceId
-    anode: YesNo
+    bypass_at: PlaceOrNone
+    anode: Literal["yes", "no", "unknown"]
 
 
 class OnDemandHeater(Part):

@@ -18,6 +18,7 @@ from hatchleaf.spec.model.fields import (
     Month,
     Part,
     PlaceId,
+    PlaceOrNone,
     Pressure,
     Several,
     Speed,
@@ -50,8 +51,8 @@ class PoweredAwning(Part):
     switch_at: PlaceId
     fuse: Current
     override: Literal["crank", "drill", "none", "unknown"]
-    override_at: PlaceId
-    wind_sensor: YesNo
+    override_at: PlaceOrNone
+    wind_sensor: Literal["yes", "no", "unknown"]
 
 
 class CrankAwning(Part):

@@ -9,6 +9,7 @@ from pydantic import Field
 from hatchleaf.spec.model.electrical import Ac, Climate, Dc, Kitchen
 from hatchleaf.spec.model.fields import (
     UNIT_ONLY,
+    Code,
     Count,
     Day,
     DayOrNone,
@@ -19,6 +20,8 @@ from hatchleaf.spec.model.fields import (
     Several,
     Share,
     Text,
+    Vin,
+    Year,
     YesNo,
 )
 from hatchleaf.spec.model.gas_and_water import HotWater, Lp, Waste, Water
@@ -30,7 +33,7 @@ class Body(Part):
 
     name: Text
     maker: Text
-    year: Count
+    year: Year
     type: Literal[
         "travel_trailer",
         "molded_trailer",
@@ -109,9 +112,9 @@ class UnitSpec(Part):
     """
 
     format: Annotated[Literal["1"], Field(json_schema_extra=UNIT_ONLY)]
-    code: str = Field(json_schema_extra=UNIT_ONLY)
+    code: Code = Field(json_schema_extra=UNIT_ONLY)
     stock: Text = Field(json_schema_extra=UNIT_ONLY)
-    vin: str = Field(json_schema_extra=UNIT_ONLY)
+    vin: Vin = Field(json_schema_extra=UNIT_ONLY)
     condition: Literal["new", "used"] = Field(json_schema_extra=UNIT_ONLY)
     found_on: DayOrNone = Field(default="none", json_schema_extra=UNIT_ONLY)
     delivery: Delivery = Field(json_schema_extra=UNIT_ONLY)
