@@ -26,7 +26,12 @@ Rounding: TypeAlias = Literal["down", "up", "near"]
 CACHE_VARIABLE: Final = "HATCHLEAF_CACHE"
 """Environment variable naming the folder for pint's cache; empty means none."""
 
-_GAUGE: Final = ("psig = psi", "gpm = gallon / minute", "psf = pound_force / foot ** 2")
+_OURS: Final = (
+    "psig = psi",
+    "gpm = gallon / minute",
+    "psf = pound_force / foot ** 2",
+    "night = count",
+)
 
 
 @cache
@@ -34,7 +39,7 @@ def registry() -> pint.UnitRegistry[float]:
     """Return the one registry; made on first use, since it costs 0.14 s uncached."""
     folder = os.environ.get(CACHE_VARIABLE) or None
     made: pint.UnitRegistry[float] = pint.UnitRegistry(cache_folder=folder)
-    for definition in _GAUGE:
+    for definition in _OURS:
         made.define(definition)
     return made
 
@@ -212,7 +217,31 @@ def shown(
     number = rounded(number_in(value, unit), digits, how)
     text = f"{number:,.10g}" if abs(number) < 1e10 else f"{number:,.0f}"
     symbol = symbol_of(unit)
+    if text == "1" and symbol in (
+        "hours",
+        "minutes",
+        "days",
+        "nights",
+        "months",
+        "years",
+    ):
+        symbol = symbol.removesuffix("s")
     return f"{text} {symbol}" if symbol else text
+
+
+def in_file_units(value: Quantity) -> str:
+    """Return *value* as its file states it, in the unit it was written in."""
+    number = f"{value.magnitude:,.10g}"
+    return f"{number} {_spelling(str(value.units))}"
+
+
+@cache
+def _spelling(unit: str) -> str:
+    for kind in (v for v in globals().values() if isinstance(v, Kind)):
+        for spelling, name in kind.spellings.items():
+            if str(registry().Unit(name)) == unit:
+                return {"inwc": "in. w.c."}.get(spelling, spelling)
+    return unit
 
 
 _SYMBOLS: Final = {
@@ -239,6 +268,7 @@ _SYMBOLS: Final = {
     "hour": "hours",
     "minute": "minutes",
     "day": "days",
+    "night": "nights",
     "mile / hour": "mph",
     "pound_force": "lb of force",
     "percent": "%",

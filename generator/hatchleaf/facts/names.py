@@ -45,7 +45,13 @@ _USABLE: Final = (
     "dc.batteries.usable",
     "dc.batteries.chemistry",
 )
-_SHORE: Final = ("ac.shore", "ac.shore.service", "ac.shore.volts", "ac.shore.legs")
+_SHORE: Final = (
+    "ac.shore",
+    "ac.shore.service",
+    "ac.shore.volts",
+    "ac.shore.legs",
+    "body.market",
+)
 _AC_LOADS: Final = (
     "ac.loads",
     "ac.loads.id",

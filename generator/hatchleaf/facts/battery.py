@@ -1,0 +1,201 @@
+"""House battery facts: what is stored, what may be used, how long a load runs."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from hatchleaf.engineering import battery, furnace
+from hatchleaf.facts.sheet import (
+    Given,
+    Sheet,
+    capital,
+    fitted,
+    items,
+    number,
+    same_counted,
+    total,
+    word,
+)
+from hatchleaf.spec.model.electrical import Battery, CompressorFridge
+from hatchleaf.spec.model.unit import UnitSpec
+from hatchleaf.units import Quantity, number_in, shown
+
+_FROM_USABLE = ("battery.usable", "battery.hours", "battery.furnace_hours")
+
+
+@dataclass(frozen=True)
+class _Bank:
+    """All house batteries together."""
+
+    usable: Quantity
+    volts: Quantity
+    given: tuple[Given, ...]
+    typical: bool
+    source: str
+
+
+@dataclass(frozen=True)
+class _Load:
+    """Something on 12 V."""
+
+    item: str
+    words: str
+    given: Given
+
+
+def work_out(spec: UnitSpec, sheet: Sheet) -> None:
+    """Write down all battery facts; a unit without a battery has none."""
+    if spec.dc.batteries == "unknown":
+        sheet.stop(["dc.batteries"], "battery.capacity", *_FROM_USABLE)
+    fitted_here = items(spec.dc.batteries)
+    if not fitted_here:
+        return
+    bank = _bank(fitted_here, sheet)
+    if not bank:
+        return
+    for load in _loads(spec, sheet):
+        name = f"battery.hours[{load.item}]"
+        if not sheet.lacks([load.given], name):
+            _hours(name, load, bank, sheet)
+    _furnace(spec, bank, sheet)
+
+
+def _bank(batteries: tuple[Battery, ...], sheet: Sheet) -> _Bank | None:
+    given: list[Given] = []
+    for one in batteries:
+        at = f"dc.batteries[{one.id}]"
+        given += [number(f"{at}.charge", one.charge), number(f"{at}.volts", one.volts)]
+    if sheet.lacks(given, "battery.capacity", *_FROM_USABLE):
+        return None
+    each = [
+        battery.energy(charge.quantity, volts.quantity)
+        for charge, volts in zip(given[::2], given[1::2], strict=True)
+    ]
+    texts = [
+        f"{charge.text}, {volts.text}"
+        for charge, volts in zip(given[::2], given[1::2], strict=True)
+    ]
+    words = same_counted(texts, "battery").replace("batterys", "batteries")
+    sheet.add(
+        "battery.capacity",
+        total(each, "watt_hour"),
+        "watt_hour",
+        how="down",
+        basis=f"{capital(words)}: ampere-hours times volts.",
+        given=given,
+        source="own-labels",
+    )
+    return _usable(batteries, each, words, given, sheet)
+
+
+def _usable(
+    batteries: tuple[Battery, ...],
+    each: list[Quantity],
+    words: str,
+    given: list[Given],
+    sheet: Sheet,
+) -> _Bank:
+    shares: list[float] = []
+    said: dict[str, None] = {}
+    inputs = list(given)
+    typical = False
+    for one in batteries:
+        at = f"dc.batteries[{one.id}]"
+        share = number(f"{at}.usable", one.usable)
+        if share.known:
+            inputs.append(share)
+            shares.append(number_in(share.quantity, "dimensionless"))
+            said[f"the maker's {share.text}"] = None
+        else:
+            inputs.append(word(f"{at}.chemistry", one.chemistry))
+            shares.append(battery.TYPICAL_USABLE[one.chemistry])
+            kind = "LFP" if one.chemistry == "lfp" else "lead-acid"
+            said[f"{shares[-1] * 100:.0f} %, typical for {kind}"] = None
+            typical = True
+    usable = total([e * s for e, s in zip(each, shares, strict=True)], "watt_hour")
+    source = "common-practice" if typical else "own-labels"
+    sheet.add(
+        "battery.usable",
+        usable,
+        "watt_hour",
+        how="down",
+        basis=(
+            f"{capital(words)}, of which {' and '.join(said)} may be used; full, new "
+            "and warm."
+        ),
+        given=inputs,
+        source=source,
+        typical=typical,
+    )
+    volts = max(battery.NOMINAL, *(one.quantity for one in given[1::2]))
+    return _Bank(usable, volts, tuple(inputs), typical, source)
+
+
+def _loads(spec: UnitSpec, sheet: Sheet) -> Iterator[_Load]:
+    listed = items(spec.dc.loads)
+    if spec.dc.loads == "unknown":
+        sheet.stop(["dc.loads"], "battery.hours")
+    for one in listed:
+        yield _Load(one.id, one.name, number(f"dc.loads[{one.id}].draw", one.draw))
+    taken = {one.id for one in listed}
+    fridge = spec.kitchen.fridge
+    if isinstance(fridge, CompressorFridge) and "fridge" not in taken:
+        given = number("kitchen.fridge.draw", fridge.draw)
+        yield _Load("fridge", "fridge with its compressor on", given)
+    pump = fitted(spec.water.pump)
+    if pump and "water-pump" not in taken:
+        yield _Load("water-pump", "water pump", number("water.pump.draw", pump.draw))
+
+
+def _hours(name: str, load: _Load, bank: _Bank, sheet: Sheet) -> None:
+    sheet.add(
+        name,
+        battery.hours(bank.usable, load.given.quantity, bank.volts),
+        "hour",
+        how="down",
+        digits=2,
+        basis=(
+            f"{_usable_words(bank)} for {load.words} alone, {load.given.text} at "
+            f"{_volts(bank)}, running all the time."
+        ),
+        given=(*bank.given, load.given),
+        source=bank.source,
+        typical=bank.typical,
+        label=load.words,
+    )
+
+
+def _furnace(spec: UnitSpec, bank: _Bank, sheet: Sheet) -> None:
+    name = "battery.furnace_hours"
+    if spec.climate.furnace == "unknown":
+        sheet.stop(["climate.furnace"], name)
+    heating = fitted(spec.climate.furnace)
+    if heating is None:
+        return
+    blower = number("climate.furnace.blower", heating.blower)
+    if sheet.lacks([blower], name):
+        return
+    share = f"{furnace.DUTY * 100:.0f} %"
+    sheet.add(
+        name,
+        battery.hours(bank.usable, blower.quantity, bank.volts, duty=furnace.DUTY),
+        "hour",
+        how="down",
+        digits=2,
+        basis=(
+            f"{_usable_words(bank)} for the furnace's blower alone, {blower.text} at "
+            f"{_volts(bank)}, running {share} of the time (typical for a cold night)."
+        ),
+        given=(*bank.given, blower),
+        source="common-practice",
+        typical=True,
+    )
+
+
+def _usable_words(bank: _Bank) -> str:
+    return f"{shown(bank.usable, 'watt_hour', how='down')} that may be used,"
+
+
+def _volts(bank: _Bank) -> str:
+    return shown(bank.volts, "volt")

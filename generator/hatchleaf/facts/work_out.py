@@ -1,0 +1,21 @@
+"""All facts of one unit, system by system."""
+
+from __future__ import annotations
+
+from hatchleaf.facts import awnings, battery, lp, shore, tires, waste, water, weights
+from hatchleaf.facts.model import Facts
+from hatchleaf.facts.sheet import Sheet
+from hatchleaf.spec.model.unit import UnitSpec
+
+
+def work_out(spec: UnitSpec) -> Facts:
+    """
+    Return every fact that can be told of *spec*, for fitted parts alone.
+
+    A fact whose inputs are not known is left out, and `Facts.missing` names the
+    fields that stopped it.  Values are exact; rounding happens when they are printed.
+    """
+    sheet = Sheet()
+    for system in (lp, water, waste, battery, shore, weights, tires, awnings):
+        system.work_out(spec, sheet)
+    return sheet.finished()
