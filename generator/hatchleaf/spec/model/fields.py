@@ -146,7 +146,7 @@ Month: TypeAlias = Annotated[
         "year-month, like 2026-10, or unknown",
         lambda t: t if t == "unknown" else _month(t),
     ),
-    Form("month"),
+    Form("month", words=("unknown",)),
 ]
 """The first day of the month, or ``unknown``."""
 TireWeek: TypeAlias = Annotated[
@@ -157,7 +157,7 @@ TireWeek: TypeAlias = Annotated[
         'the last four digits of the tire\'s code in quotes, like "0927", or unknown',
         lambda t: t if t == "unknown" else _week(t),
     ),
-    Form("tire week"),
+    Form("tire week", words=("unknown",)),
 ]
 """``WWYY``: week and year, the last four digits of the tire identification number."""
 Id: TypeAlias = Annotated[
@@ -325,7 +325,7 @@ def _number(value: object, kind: units.Kind, at: str) -> Quantity | None:
 
 
 def _measured(kind: units.Kind) -> tuple[Any, ...]:
-    return PlainValidator(_reading(kind)), Form(kind.name, kind)
+    return PlainValidator(_reading(kind)), Form(kind.name, kind, ("unknown",))
 
 
 def _measured_or_none(kind: units.Kind) -> tuple[Any, ...]:
@@ -334,7 +334,7 @@ def _measured_or_none(kind: units.Kind) -> tuple[Any, ...]:
     def check(value: object) -> Reading | str:
         return "none" if value == "none" else read(value)
 
-    return PlainValidator(check), Form(kind.name, kind, ("none",))
+    return PlainValidator(check), Form(kind.name, kind, ("none", "unknown"))
 
 
 Mass: TypeAlias = Annotated[Reading, *_measured(units.MASS)]
