@@ -65,7 +65,7 @@ def merged(model: Node, unit: Node) -> Node:
     mapping whose ``kind`` differs replaces the model's whole, since the fields of
     one kind say nothing of another.
     """
-    if unit.fields and model.fields and not _other_kind(model, unit):
+    if _by_key(model, unit):
         content = dict(model.fields)
         for key, below in unit.fields.items():
             content[key] = merged(content[key], below) if key in content else below
@@ -76,9 +76,15 @@ def merged(model: Node, unit: Node) -> Node:
     return replace(unit, model_place=model.place)
 
 
-def _other_kind(model: Node, unit: Node) -> bool:
-    kinds = [node.fields.get("kind") for node in (model, unit)]
-    return None not in kinds and len({kind.text for kind in kinds if kind}) > 1
+def _by_key(model: Node, unit: Node) -> bool:
+    if not model.fields or not unit.fields:
+        return False
+    # A number read elsewhere is another number: its source and day are not inherited.
+    if "value" in model.fields or "value" in unit.fields:
+        return False
+    if "kind" in model.fields and "kind" in unit.fields:
+        return model.fields["kind"].text == unit.fields["kind"].text
+    return True
 
 
 def _has_items(node: Node) -> bool:

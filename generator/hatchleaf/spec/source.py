@@ -12,7 +12,7 @@ import codecs
 import re
 from collections.abc import Iterator
 from pathlib import Path
-from typing import Final
+from typing import Any, Final
 
 import yaml
 
@@ -35,6 +35,7 @@ _FORBIDDEN: Final = re.compile(
 _INDENT: Final = "look at the indentation, and quote texts with ': ' or '#' in them"
 _ITEMS: Final = "start the list in a new line"
 _QUOTE: Final = "put the text in quotes"
+_SINGLE: Final = "use single quotes"
 _TAG: Final = "quote a text that starts with '!'"
 # Words of libyaml's errors -> what to tell a person, and how to mend it.
 _PLAIN_WORDS: Final = (
@@ -176,7 +177,7 @@ class _Reader:
         self.name = name
         self.problems: list[Problem] = []
 
-    def document(self, events: Iterator[yaml.Event]) -> Node | None:
+    def document(self, events: Iterator[Any]) -> Node | None:
         """Return the one document, or None after a problem."""
         next(events)
         first = next(events)
@@ -198,8 +199,8 @@ class _Reader:
 
     def _node(
         self,
-        event: yaml.Event,
-        events: Iterator[yaml.Event],
+        event: Any,
+        events: Iterator[Any],
         key: Place | None,
         depth: int,
     ) -> Node:
@@ -225,7 +226,7 @@ class _Reader:
             return Node(key or place, tuple(items))
         return self._mapping(events, key or place, depth)
 
-    def _mapping(self, events: Iterator[yaml.Event], place: Place, depth: int) -> Node:
+    def _mapping(self, events: Iterator[Any], place: Place, depth: int) -> Node:
         content: dict[str, Node] = {}
         keys: dict[str, Place] = {}
         while not isinstance(event := next(events), yaml.MappingEndEvent):
@@ -245,9 +246,7 @@ class _Reader:
             keys[name] = at
         return Node(place, content, keys)
 
-    def _key(
-        self, event: yaml.Event, events: Iterator[yaml.Event], depth: int
-    ) -> str | None:
+    def _key(self, event: Any, events: Iterator[Any], depth: int) -> str | None:
         key = self._node(event, events, None, depth + 1)
         if key.text is None or isinstance(event, yaml.AliasEvent):
             if not isinstance(event, yaml.AliasEvent):
@@ -261,11 +260,11 @@ class _Reader:
             return None
         return key.text
 
-    def _place(self, event: yaml.Event) -> Place:
+    def _place(self, event: Any) -> Place:
         mark = event.start_mark
         return Place(self.name, mark.line + 1, mark.column + 1)
 
-    def _report(self, at: yaml.Event | Place, what: str, hint: str = "") -> None:
+    def _report(self, at: Any, what: str, hint: str = "") -> None:
         place = at if isinstance(at, Place) else self._place(at)
         self.problems.append(Problem(place, "", what, hint=hint))
         if len(self.problems) >= _MOST_PROBLEMS:
