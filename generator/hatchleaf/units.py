@@ -287,3 +287,22 @@ def symbol_of(unit: str) -> str:
         KeyError: The unit has no agreed symbol yet; add one here.
     """
     return _SYMBOLS[unit]
+
+
+def any_quantity(text: str) -> Quantity | None:
+    """Return the quantity that *text* states in a spelling of any kind, or None."""
+    for kind in (v for v in globals().values() if isinstance(v, Kind)):
+        try:
+            return parse(text, kind)
+        except NotAQuantity:
+            continue
+    return None
+
+
+def parse_unit_of(text: str, kind: Kind) -> bool:
+    """Return True when *text* states a quantity of *kind*."""
+    try:
+        parse(text, kind)
+    except NotAQuantity:
+        return False
+    return True

@@ -1,0 +1,236 @@
+"""
+What a block may say: real topics, fields, values, facts, phases; no loose markup.
+
+Conditions are checked against the vocabulary of the spec: a field or a value that
+no unit can have is a problem, not a block that is never used.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator, Mapping
+from typing import Final
+
+from hatchleaf.blocks.conditions import (
+    FACT_PREFIX,
+    Limit,
+    Line,
+    NoneOf,
+    OneOf,
+    Presence,
+    list_of,
+)
+from hatchleaf.blocks.model import ANY, Block, Step, Topic
+from hatchleaf.blocks.registry import Registry
+from hatchleaf.facts.names import KNOWN
+from hatchleaf.problems import Place, Problem, listed, suggestion
+from hatchleaf.spec.paths import FieldForm
+from hatchleaf.units import parse_unit_of
+
+_INTERVAL: Final = re.compile(
+    r"each (use|trip|season)|[1-9]\d? (days|weeks|months|years)|1 (day|week|month|year)"
+)
+
+# Markup that would let a value of the unit's file become part of HTML or a link.
+_LOOSE: Final = (
+    (re.compile(r"`[^`\n]*\{\{"), "a value inside code"),
+    (re.compile(r"\]\([^)\n]*\{\{"), "a value inside a link's target"),
+    (re.compile(r"^\[[^\]\n]+\]:", re.MULTILINE), "a link's target in a line of its own"),
+    (re.compile(r"<[A-Za-z/!?][^\n]*"), "raw HTML"),
+    (re.compile(r"\{:"), "an attribute list"),
+    (re.compile(r"!\["), "an image"),
+)
+
+
+def check_block(
+    block: Block,
+    registry: Registry,
+    forms: Mapping[str, FieldForm],
+    lists: frozenset[str],
+) -> Iterator[Problem]:
+    """Yield everything that is wrong with *block* on its own."""
+    if block.topic not in registry.topics:
+        yield _unknown(block, "topic", block.topic, registry.topics, "topic")
+    for source in block.sources:
+        if source not in registry.sources:
+            yield _unknown(block, "sources", source, registry.sources, "source")
+    for fact in (*block.facts, *(tile.fact for tile in block.tiles if tile.fact)):
+        if fact not in KNOWN:
+            yield _unknown(block, "facts", fact, KNOWN, "fact")
+    for line in block.when:
+        yield from _line(block, line, forms)
+    yield from _each(block, forms, lists)
+    for path in block.needs:
+        if path not in forms:
+            yield _unknown(block, "needs", path, forms, "field of a unit's file")
+    for step in block.steps:
+        yield from _step(step, registry)
+    for care in block.care:
+        if not _INTERVAL.fullmatch(care.interval):
+            yield Problem(
+                care.task.place,
+                "every",
+                f"'{care.interval}' is no interval",
+                "each trip, each season, 6 months, 2 years ...",
+            )
+    for tile in block.tiles:
+        if bool(tile.fact) == (tile.value is not None):
+            yield Problem(tile.place, "tiles", "a tile has either a fact or a value")
+    yield from _text(block)
+
+
+def _unknown(
+    block: Block, key: str, word: str, allowed: Iterable[str], what: str
+) -> Problem:
+    known = list(allowed)
+    shown = listed(known) if len(known) < 80 else ""  # noqa: PLR2004  # a screen
+    return Problem(
+        block.places.get(key, block.place),
+        key,
+        f"'{word}' is not a {what}",
+        shown,
+        suggestion(word, known),
+    )
+
+
+def _each(
+    block: Block, forms: Mapping[str, FieldForm], lists: frozenset[str]
+) -> Iterator[Problem]:
+    place = block.places.get("each", block.place)
+    if block.each and block.each not in lists:
+        yield Problem(
+            place,
+            "each",
+            f"'{block.each}' is not a list of a unit's file",
+            listed(lists),
+            suggestion(block.each, lists),
+        )
+    if block.always and (block.when or block.each):
+        where = block.places.get("always", block.place)
+        what = "a block that is always in has no condition"
+        yield Problem(where, "always", what, hint="general hazards only")
+    if not block.each and re.search(r"\{[{%][^}]*\bit\.", block.body):
+        what = "'it' is only known with 'each'"
+        yield Problem(block.place, "", what, hint="add 'each: LIST'")
+
+
+def _line(block: Block, line: Line, forms: Mapping[str, FieldForm]) -> Iterator[Problem]:
+    key = f"when.{line.path}"
+    place = block.places.get(key, block.place)
+    if line.path.startswith(FACT_PREFIX):
+        name = line.path.removeprefix(FACT_PREFIX)
+        if name.split("[", 1)[0] not in KNOWN:
+            yield Problem(place, key, f"'{name}' is not a fact", "", suggestion(name, KNOWN))
+        return
+    form = forms.get(line.path)
+    if form is None:
+        yield Problem(
+            place,
+            key,
+            "no unit's file has this field",
+            "",
+            suggestion(line.path, forms),
+        )
+        return
+    yield from _value(line, form, key, place)
+
+
+def _value(line: Line, form: FieldForm, key: str, place: Place) -> Iterator[Problem]:
+    test = line.test
+    if isinstance(test, Limit):
+        fits = (
+            form.form == "count"
+            if isinstance(test.bound, int)
+            else form.kind is not None and parse_unit_of(test.text, form.kind)
+        )
+        if not fits:
+            allowed = form.kind.allowed() if form.kind else form.form
+            yield Problem(place, key, f"'{test.text}' cannot stand here", allowed)
+    elif isinstance(test, (OneOf, NoneOf)):
+        words = set(form.words)
+        if form.form == "yes or no":
+            words |= {"yes", "no"}
+        elif form.form == "quantity":
+            words |= {"known", "unknown"}
+        elif form.form in ("text", "place"):
+            # A text is never compared; that it is not known can be asked.
+            words |= {"unknown", "none"}
+        elif form.form == "count":
+            words |= {word for word in test.words if word.isdecimal()}
+        for word in test.words:
+            if word not in words:
+                yield Problem(
+                    place,
+                    key,
+                    f"'{word}' is no value of this field",
+                    listed(words | ({"present", "absent"} if form.form != "words" else set())),
+                    suggestion(word, words),
+                )
+    elif isinstance(test, Presence) and form.form in ("text", "id", "place"):
+        yield Problem(place, key, "this field is always there", "a part or a list")
+
+
+def _step(step: Step, registry: Registry) -> Iterator[Problem]:
+    journey = registry.journeys.get(step.journey)
+    if journey is None:
+        yield Problem(
+            step.step.place,
+            f"do.{step.journey}",
+            f"'{step.journey}' is not a journey",
+            listed(registry.journeys),
+            suggestion(step.journey, registry.journeys),
+        )
+        return
+    phases = [phase.id for phase in journey.phases]
+    if step.phase not in phases:
+        yield Problem(
+            step.step.place,
+            f"do.{step.journey}",
+            f"'{step.phase}' is not a phase of this journey",
+            listed(phases),
+            suggestion(step.phase, phases),
+        )
+
+
+def _text(block: Block) -> Iterator[Problem]:
+    for pattern, what in _LOOSE:
+        for found in pattern.finditer(block.body):
+            line = block.body_line + block.body.count("\n", 0, found.start())
+            yield Problem(
+                Place(block.file, line), "", f"{what} is not allowed in a block", "Markdown"
+            )
+
+
+def check_registry(
+    registry: Registry, blocks: Mapping[str, Block], forms: Mapping[str, FieldForm]
+) -> Iterator[Problem]:
+    """Yield what is wrong with the registry's own references."""
+    for topic in registry.topics.values():
+        yield from _parts(topic, registry.places[topic.id], forms)
+    for journey in registry.journeys.values():
+        if journey.topic not in registry.topics:
+            yield Problem(
+                Place("content_blocks/journeys.yml"),
+                f"{journey.id}.topic",
+                f"'{journey.topic}' is not a topic",
+                "",
+                suggestion(journey.topic, registry.topics),
+            )
+
+
+def _parts(
+    topic: Topic, place: Place, forms: Mapping[str, FieldForm]
+) -> Iterator[Problem]:
+    for part in topic.parts:
+        by = () if part.by == ANY else (f"{part.path}.{part.by}",)
+        for path in (part.path, f"{part.path}.{part.place_field}", *by):
+            if path not in forms:
+                yield Problem(
+                    place, topic.id, f"no unit's file has '{path}'", "", suggestion(path, forms)
+                )
+        for kind in part.kinds:
+            allowed = forms[f"{part.path}.{part.by}"].words
+            if kind not in allowed:
+                yield Problem(
+                    place, topic.id, f"'{kind}' is no {part.by} of {part.path}", listed(allowed)
+                )

@@ -1,0 +1,111 @@
+"""The front matter of a block as pydantic reads it: forms, before any meaning."""
+
+from __future__ import annotations
+
+from typing import Annotated, Any, Literal
+
+from pydantic import BaseModel, ConfigDict, Field, PlainValidator
+
+from hatchleaf.drawings.normal import DRAWINGS
+from hatchleaf.problems import listed, suggestion
+from hatchleaf.spec.model.fields import Count, Id, Text, YesNo, wrong
+
+
+def _drawing(value: object) -> str:
+    if not isinstance(value, str) or value not in DRAWINGS:
+        raise wrong(
+            f"'{value}' is no drawing", listed(DRAWINGS), suggestion(str(value), DRAWINGS)
+        )
+    return value
+
+
+def _rank(value: object) -> int:
+    if isinstance(value, str) and value.isascii() and value.isdigit():
+        rank = int(value)
+        if 1 <= rank <= _LAST_RANK:
+            return rank
+    raise wrong(f"'{value}' is not a rank", "a whole number from 1 to 99")
+
+
+def _says(value: object) -> str:
+    # A tile reads like a rating plate, never like a gauge that shows a live level.
+    if not isinstance(value, str) or not 1 <= len(value) <= _LONGEST_SAYS:
+        raise wrong(f"'{value}' is too long for a tile", "1 to 20 characters")
+    if set(value.lower().split()) & _GAUGE_WORDS:
+        raise wrong(f"'{value}' reads like a gauge", "words such as holds, set to, takes")
+    return value
+
+
+_LAST_RANK = 99
+_LONGEST_SAYS = 20
+_GAUGE_WORDS = frozenset({"left", "now", "level", "remaining", "currently"})
+
+
+class Form(BaseModel):
+    """A mapping of the front matter; unknown keys are refused."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
+
+
+class NormalForm(Form):
+    """``normal: {draw: lever_along, text: ...}``."""
+
+    draw: Annotated[str, PlainValidator(_drawing)]
+    text: Text
+
+
+class TileForm(Form):
+    """``tiles: [{says: holds, fact: water.capacity, note: fresh tank}]``."""
+
+    says: Annotated[str, PlainValidator(_says)]
+    fact: Text | None = None
+    value: Text | None = None
+    note: Text
+
+
+class StickerForm(Form):
+    """``sticker: {line: ..., fact: ..., extra: ..., signal: warning}``."""
+
+    line: Text
+    fact: Text | None = None
+    extra: Text | None = None
+    signal: Literal["danger", "warning", "caution", "notice"] | None = None
+
+
+class StepForm(Form):
+    """One row of ``do``."""
+
+    phase: Text
+    rank: Annotated[int, PlainValidator(_rank)]
+    step: Text
+
+
+class CareForm(Form):
+    """One row of ``every``."""
+
+    task: Text
+    interval: Text
+
+
+class Head(Form):
+    """The whole front matter."""
+
+    id: Id
+    topic: Text
+    order: Count
+    when: dict[str, Any] = Field(default_factory=dict)
+    each: Text | None = None
+    always: YesNo = False
+    facts: tuple[Text, ...] = ()
+    needs: tuple[Text, ...] = ()
+    normal: NormalForm | None = None
+    tiles: tuple[TileForm, ...] = ()
+    sticker: StickerForm | None = None
+    show: tuple[dict[str, Text], ...] = ()
+    do: dict[str, tuple[StepForm, ...]] = Field(default_factory=dict)
+    every: tuple[CareForm, ...] = ()
+    ask: tuple[Text, ...] = ()
+    sources: tuple[Text, ...] = ()
+    reviewed: dict[str, Text] = Field(default_factory=dict)
+    mandated: YesNo = False
+    replaces: Text | None = None

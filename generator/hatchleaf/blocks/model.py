@@ -1,0 +1,171 @@
+"""A block of content as a value: its front matter checked, its text as written."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Final, Literal, TypeAlias
+
+from hatchleaf.blocks.conditions import Line
+from hatchleaf.problems import Place
+
+ANY: Final = "present"
+"""Instead of a field that tells kinds apart, where a part has no kinds."""
+NUMBERS: Final = "numbers"
+"""The topic that is on every unit without a block: how the numbers came about."""
+Signal: TypeAlias = Literal["danger", "warning", "caution", "notice"]
+
+
+@dataclass(frozen=True)
+class Worded:
+    """A text of the front matter, with the place to blame when it cannot be filled."""
+
+    text: str
+    place: Place
+
+
+@dataclass(frozen=True)
+class Normal:
+    """How the handle, switch or cap stands when nothing is going on."""
+
+    draw: str
+    text: Worded
+
+
+@dataclass(frozen=True)
+class BlockTile:
+    """A number for the head of the page: a fact's name, or a worded value."""
+
+    says: str
+    fact: str
+    value: Worded | None
+    note: str
+    place: Place
+
+
+@dataclass(frozen=True)
+class BlockSticker:
+    """What the label at the hatch says beside title and number."""
+
+    line: Worded
+    fact: Worded | None
+    extra: Worded | None
+    signal: Signal | None
+    place: Place
+
+
+@dataclass(frozen=True)
+class Step:
+    """One step of a journey; phase and rank are its place in the safety order."""
+
+    journey: str
+    phase: str
+    rank: int
+    step: Worded
+
+
+@dataclass(frozen=True)
+class Care:
+    """A task that comes round again."""
+
+    task: Worded
+    interval: str
+
+
+@dataclass(frozen=True)
+class Point:
+    """What the specialist shows at this stop, and what is at stake."""
+
+    stake: Literal["life", "damage", "comfort"]
+    text: Worded
+
+
+@dataclass(frozen=True)
+class Block:
+    """One Markdown file of the library."""
+
+    id: str
+    topic: str
+    order: int
+    when: tuple[Line, ...]
+    each: str
+    always: bool
+    facts: tuple[str, ...]
+    needs: tuple[str, ...]
+    normal: Normal | None
+    tiles: tuple[BlockTile, ...]
+    sticker: BlockSticker | None
+    show: tuple[Point, ...]
+    steps: tuple[Step, ...]
+    care: tuple[Care, ...]
+    ask: tuple[str, ...]
+    sources: tuple[str, ...]
+    mandated: bool
+    reviewed: Mapping[str, str]
+    body: str
+    body_line: int
+    """The line of the file on which the body begins, counted from 1."""
+    file: str
+    fingerprint: str
+    replaces: str
+    places: Mapping[str, Place]
+    """Where each front matter key and condition line stands."""
+
+    @property
+    def place(self) -> Place:
+        """The file's first line."""
+        return Place(self.file)
+
+
+@dataclass(frozen=True)
+class TopicPart:
+    """What of the unit a topic speaks of, and how its kinds are told apart."""
+
+    path: str
+    kinds: tuple[str, ...]
+    by: str
+    place_field: str
+
+
+@dataclass(frozen=True)
+class Topic:
+    """One row of the registry: a number that keeps its meaning for ever."""
+
+    number: int
+    id: str
+    system: str
+    title: str
+    sticker: Literal["default", "optional", "none"]
+    parts: tuple[TopicPart, ...]
+
+
+@dataclass(frozen=True)
+class Phase:
+    """A stretch of a journey."""
+
+    id: str
+    title: str
+
+
+@dataclass(frozen=True)
+class Journey:
+    """A list of steps in safety order, and the topic it stands on."""
+
+    id: str
+    topic: str
+    phases: tuple[Phase, ...]
+
+
+@dataclass(frozen=True)
+class Library:
+    """All content: blocks by id, topics by id, journeys, sources, plain words."""
+
+    blocks: Mapping[str, Block]
+    topics: Mapping[str, Topic]
+    journeys: Mapping[str, Journey]
+    sources: Mapping[str, Mapping[str, str]]
+    phrases: Mapping[str, str]
+    pending: Mapping[str, str]
+    """Spec path -> the work that will use it."""
+    lists: frozenset[str]
+    """The paths of all lists that a spec can have."""

@@ -1,0 +1,242 @@
+"""
+Reading the library: blocks, registry, journeys, sources; all problems at once.
+
+A block's front matter is read like a unit's file: as text with positions.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import re
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+from typing import Final
+
+from hatchleaf.blocks.checking import check_block, check_registry
+from hatchleaf.blocks.model import (
+    Block,
+    BlockSticker,
+    BlockTile,
+    Care,
+    Library,
+    Normal,
+    Point,
+    Step,
+    Worded,
+)
+from hatchleaf.blocks.conditions import Line
+from hatchleaf.blocks.forms import validated
+from hatchleaf.blocks.front_matter import Head, StepForm
+from hatchleaf.blocks.lines import condition_lines
+from hatchleaf.blocks.overlay import laid_over
+from hatchleaf.blocks.registry import Registry, read_registry
+from hatchleaf.problems import Place, Problem, ProblemsFound
+from hatchleaf.spec.paths import fields
+from hatchleaf.spec.source import parse
+from hatchleaf.spec.tree import Node
+
+_FENCE: Final = re.compile(r"\A---\n(.*?\n)---(?:\n|\Z)", re.DOTALL)
+
+
+def read_library(folders: Sequence[Path], root: Path) -> Library:
+    """
+    Return the library of *folders*.
+
+    Args:
+        folders: The built-in content first, then a workspace's own, laid over it.
+        root: The workspace; places in problems are named from here.
+
+    Raises:
+        ProblemsFound: All problems of all files.
+    """
+    problems: list[Problem] = []
+    registry = read_registry(folders, root, problems)
+    layers = [_blocks_below(folder, root, problems) for folder in folders]
+    blocks = laid_over(layers, problems)
+    forms = fields()
+    lists = frozenset(path for path, form in forms.items() if form.form == "list")
+    for block in blocks.values():
+        problems.extend(check_block(block, registry, forms, lists))
+    problems.extend(check_registry(registry, blocks, forms))
+    if problems:
+        raise ProblemsFound(problems)
+    return Library(
+        blocks={name: blocks[name] for name in sorted(blocks)},
+        topics=registry.topics,
+        journeys=registry.journeys,
+        sources=registry.sources,
+        phrases=registry.phrases,
+        pending=registry.pending,
+        lists=lists,
+    )
+
+
+def shown_name(path: Path, root: Path) -> str:
+    """Return how problems name *path*: from the workspace, or from its library."""
+    try:
+        return path.resolve().relative_to(root.resolve()).as_posix()
+    except ValueError:
+        # A built-in block of the installed package: its folder and name tell enough.
+        parts = path.parts
+        return "/".join(parts[parts.index("content_blocks") :])
+
+
+def _blocks_below(
+    folder: Path, root: Path, problems: list[Problem]
+) -> dict[str, Block]:
+    blocks: dict[str, Block] = {}
+    for path in sorted(folder.glob("*/*.md")):
+        name = shown_name(path, root)
+        try:
+            block = read_block(path.read_bytes(), name)
+        except ProblemsFound as found:
+            problems.extend(found.problems)
+            continue
+        if block.id != path.stem:
+            problems.append(
+                Problem(
+                    block.places["id"],
+                    "id",
+                    f"'{block.id}' is not the file's name",
+                    path.stem,
+                )
+            )
+        if block.id in blocks:
+            problems.append(
+                Problem(
+                    block.places["id"],
+                    "id",
+                    f"'{block.id}' is the id of another block too",
+                    hint=f"the other is {blocks[block.id].file}",
+                )
+            )
+        blocks[block.id] = block
+    return blocks
+
+
+def read_block(data: bytes, name: str) -> Block:
+    """
+    Return the block that a file's bytes state, its conditions not yet judged.
+
+    Args:
+        data: The whole file.
+        name: The file's name, for places.
+
+    Raises:
+        ProblemsFound: All that is wrong with its front matter.
+    """
+    try:
+        text = data.decode()
+    except UnicodeDecodeError:
+        raise ProblemsFound(
+            [Problem(Place(name), "", "the file is not UTF-8", hint="save it so")]
+        ) from None
+    text = text.replace("\r\n", "\n")
+    found = _FENCE.match(text)
+    if not found:
+        raise ProblemsFound(
+            [
+                Problem(
+                    Place(name),
+                    "",
+                    "the front matter is missing or not closed",
+                    "a line '---', the fields, a line '---', the text",
+                )
+            ]
+        )
+    # An empty line stands for the opening fence, so that lines count as in the file.
+    tree = parse(b"\n" + found[1].encode(), name)
+    head = validated(Head, tree)
+    problems: list[Problem] = []
+    when = condition_lines(tree, problems)
+    if problems:
+        raise ProblemsFound(problems)
+    return _block(head, tree, when, text, found.end(), name)
+
+
+def _block(
+    head: Head, tree: Node, when: tuple[Line, ...], text: str, start: int, name: str
+) -> Block:
+    def worded(value: str, path: str) -> Worded:
+        return Worded(value, tree.place_of(path))
+
+    def perhaps(value: str | None, path: str) -> Worded | None:
+        return None if value is None else worded(value, path)
+
+    normal = head.normal
+    sticker = head.sticker
+    return Block(
+        id=head.id,
+        topic=head.topic,
+        order=head.order,
+        when=when,
+        each=head.each or "",
+        always=head.always,
+        facts=head.facts,
+        needs=head.needs,
+        normal=normal and Normal(normal.draw, worded(normal.text, "normal.text")),
+        tiles=tuple(
+            BlockTile(
+                tile.says,
+                tile.fact or "",
+                perhaps(tile.value, f"tiles[{i}].value"),
+                tile.note,
+                tree.place_of(f"tiles[{i}]"),
+            )
+            for i, tile in enumerate(head.tiles)
+        ),
+        sticker=sticker
+        and BlockSticker(
+            worded(sticker.line, "sticker.line"),
+            perhaps(sticker.fact, "sticker.fact"),
+            perhaps(sticker.extra, "sticker.extra"),
+            sticker.signal,
+            tree.place_of("sticker"),
+        ),
+        show=_points(head, tree),
+        steps=_steps(head.do, tree),
+        care=tuple(
+            Care(worded(row.task, f"every[{i}].task"), row.interval)
+            for i, row in enumerate(head.every)
+        ),
+        ask=head.ask,
+        sources=head.sources,
+        mandated=head.mandated,
+        reviewed=head.reviewed,
+        body=text[start:],
+        body_line=text[:start].count("\n") + 1,
+        file=name,
+        fingerprint=hashlib.sha256(text.encode()).hexdigest()[:12],
+        replaces=head.replaces or "",
+        places=_places(tree),
+    )
+
+
+def _points(head: Head, tree: Node) -> tuple[Point, ...]:
+    return tuple(
+        Point(stake, Worded(text, tree.place_of(f"show[{i}].{stake}")))  # type: ignore[arg-type]
+        for i, row in enumerate(head.show)
+        for stake, text in row.items()
+    )
+
+
+def _steps(rows: Mapping[str, tuple[StepForm, ...]], tree: Node) -> tuple[Step, ...]:
+    return tuple(
+        Step(
+            journey,
+            row.phase,
+            row.rank,
+            Worded(row.step, tree.place_of(f"do.{journey}[{i}].step")),
+        )
+        for journey, steps in rows.items()
+        for i, row in enumerate(steps)
+    )
+
+
+def _places(tree: Node) -> dict[str, Place]:
+    places = dict(tree.keys)
+    for top in ("when", "do"):
+        node = tree.fields.get(top)
+        if node:
+            places |= {f"{top}.{key}": place for key, place in node.keys.items()}
+    return places

@@ -1,0 +1,188 @@
+"""The library's own lists: topics, journeys, sources, plain words, what is pending."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Annotated, Any, Final, Literal
+
+from pydantic import Field, PlainValidator
+
+from hatchleaf.blocks.forms import validated
+from hatchleaf.blocks.front_matter import Form
+from hatchleaf.blocks.model import Journey, Phase, Topic, TopicPart
+from hatchleaf.problems import Place, Problem, ProblemsFound
+from hatchleaf.spec.model.fields import Id, Text, wrong
+from hatchleaf.spec.source import read
+
+SYSTEMS: Final = (
+    "home", "journey", "lp", "water", "waste", "electrical", "awning", "doors",
+    "living", "gear",
+)
+_DEALERS_OWN: Final = 900
+"""Topic numbers from here to 999 are a dealership's own."""
+
+
+def _number(value: object) -> int:
+    if isinstance(value, str) and value.isascii() and value.isdecimal():
+        number = int(value)
+        if number <= 999:  # noqa: PLR2004  # three digits on every sticker
+            return number
+    raise wrong(f"'{value}' is not a topic's number", "a whole number from 0 to 999")
+
+
+class PartForm(Form):
+    """What of the unit a topic speaks of."""
+
+    path: Text
+    kinds: tuple[Text, ...] = ()
+    by: Text = "kind"
+    place: Text = "at"
+
+
+class TopicForm(Form):
+    """One row of topics.yml."""
+
+    number: Annotated[int, PlainValidator(_number)]
+    id: Id
+    system: Literal[
+        "home", "journey", "lp", "water", "waste", "electrical", "awning", "doors",
+        "living", "gear",
+    ]
+    title: Text
+    sticker: Literal["default", "optional", "none"]
+    parts: tuple[PartForm, ...] = ()
+
+
+class TopicsForm(Form):
+    """The file topics.yml."""
+
+    topics: tuple[TopicForm, ...]
+
+
+class PhaseForm(Form):
+    """One phase of a journey."""
+
+    id: Text
+    title: Text
+
+
+class JourneyForm(Form):
+    """One journey."""
+
+    topic: Id
+    phases: tuple[PhaseForm, ...]
+
+
+class SourceForm(Form):
+    """One row of sources.yml."""
+
+    title: Text
+    publisher: Text
+    note: str = ""
+    sure: Literal["looked_up", "secondary", "memory"]
+
+
+class WordsForm(Form):
+    """The file words.yml."""
+
+    phrases: dict[str, Text] = Field(default_factory=dict)
+
+
+@dataclass
+class Registry:
+    """What the lists say, with the place of each topic."""
+
+    topics: dict[str, Topic] = field(default_factory=dict)
+    places: dict[str, Place] = field(default_factory=dict)
+    journeys: dict[str, Journey] = field(default_factory=dict)
+    sources: dict[str, Mapping[str, str]] = field(default_factory=dict)
+    phrases: dict[str, str] = field(default_factory=dict)
+    pending: dict[str, str] = field(default_factory=dict)
+
+
+def read_registry(
+    folders: Sequence[Path], root: Path, problems: list[Problem]
+) -> Registry:
+    """
+    Return the lists of all *folders*; later ones add to earlier ones.
+
+    Args:
+        folders: The built-in content first.
+        root: The workspace; places are named from here.
+        problems: What is wrong is added here.
+    """
+    registry = Registry()
+    for layer, folder in enumerate(folders):
+        for name, take in _FILES.items():
+            path = folder / name
+            if layer and not path.exists():
+                continue
+            try:
+                take(registry, path, root, built_in=not layer)
+            except ProblemsFound as found:
+                problems.extend(found.problems)
+    return registry
+
+
+def _topics(registry: Registry, path: Path, root: Path, *, built_in: bool) -> None:
+    tree = read(path, root)
+    form = validated(TopicsForm, tree)
+    problems = []
+    numbers = {topic.number: topic.id for topic in registry.topics.values()}
+    for index, row in enumerate(form.topics):
+        place = tree.place_of(f"topics[{row.id}]")
+        where = f"topics[{index}]"
+        if row.number in numbers or row.id in registry.topics:
+            what = f"number {row.number:03d} or id '{row.id}' is taken already"
+            problems.append(Problem(place, where, what, hint="take a new one"))
+        if not built_in and row.number < _DEALERS_OWN:
+            what = f"{row.number:03d} is not a dealership's own number"
+            problems.append(Problem(place, where, what, "900 to 999"))
+        numbers[row.number] = row.id
+        parts = tuple(TopicPart(p.path, p.kinds, p.by, p.place) for p in row.parts)
+        registry.topics[row.id] = Topic(
+            row.number, row.id, row.system, row.title, row.sticker, parts
+        )
+        registry.places[row.id] = place
+    if problems:
+        raise ProblemsFound(problems)
+
+
+def _journeys(registry: Registry, path: Path, root: Path, **_: Any) -> None:
+    tree = read(path, root)
+    for name, node in tree.fields.items():
+        form = validated(JourneyForm, node)
+        phases = tuple(Phase(phase.id, phase.title) for phase in form.phases)
+        registry.journeys[name] = Journey(name, form.topic, phases)
+
+
+def _sources(registry: Registry, path: Path, root: Path, **_: Any) -> None:
+    tree = read(path, root)
+    for name, node in tree.fields.items():
+        form = validated(SourceForm, node)
+        registry.sources[name] = {
+            "title": form.title,
+            "publisher": form.publisher,
+            "note": form.note,
+            "sure": form.sure,
+        }
+
+
+def _words(registry: Registry, path: Path, root: Path, **_: Any) -> None:
+    registry.phrases |= validated(WordsForm, read(path, root)).phrases
+
+
+def _pending(registry: Registry, path: Path, root: Path, **_: Any) -> None:
+    for name, node in read(path, root).fields.items():
+        registry.pending[name] = node.text or ""
+
+
+_FILES: Final = {
+    "topics.yml": _topics,
+    "journeys.yml": _journeys,
+    "sources.yml": _sources,
+    "words.yml": _words,
+    "pending.yml": _pending,
+}

@@ -1,0 +1,181 @@
+"""What all commands share at the edge: the workspace, problems printed, exit codes."""
+
+from __future__ import annotations
+
+import functools
+import json
+import sys
+from collections.abc import Callable, Iterable, MutableMapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING, Any, Final, ParamSpec
+
+import click
+
+from hatchleaf.problems import Problem, ProblemsFound
+from hatchleaf.workspace import Workspace
+
+if TYPE_CHECKING:
+    from hatchleaf.blocks.model import Library
+    from hatchleaf.manual.make import Made
+    from hatchleaf.spec.load import LoadedUnit
+
+PROBLEMS: Final = 1
+
+P = ParamSpec("P")
+
+workspace_option = click.option(
+    "--workspace",
+    "root",
+    type=click.Path(exists=True, file_okay=False, path_type=Path),
+    default=".",
+    show_default=True,
+    help="The folder with mkdocs.yml, unit_specs/ and content_blocks/.",
+)
+json_option = click.option(
+    "--json", "as_json", is_flag=True, help="Print the result as JSON."
+)
+
+
+def progress(text: str) -> None:
+    """Say on standard error what is going on; results alone go to standard output."""
+    click.echo(text, err=True)
+
+
+def result(text: str) -> None:
+    """Print a result."""
+    click.echo(text)
+
+
+def as_data(problem: Problem) -> dict[str, Any]:
+    """Return a problem as data for ``--json``."""
+    return {
+        "file": problem.place.file,
+        "line": problem.place.line,
+        "column": problem.place.column,
+        "field": problem.field,
+        "what": problem.what,
+        "allowed": problem.allowed,
+        "hint": problem.hint,
+        "severity": problem.severity,
+    }
+
+
+def print_json(data: object) -> None:
+    """Print *data* as JSON, keys in the order they were made."""
+    click.echo(json.dumps(data, indent=2, ensure_ascii=False))
+
+
+def print_problems(problems: Iterable[Problem], ending: str) -> None:
+    """Print all problems and notes, then how many, on standard error."""
+    shown = list(problems)
+    for problem in shown:
+        click.echo(str(problem), err=True)
+    count = sum(problem.severity == "problem" for problem in shown)
+    if count:
+        word = "problem" if count == 1 else "problems"
+        click.echo(f"{count} {word}; {ending}", err=True)
+
+
+def reports(command: Callable[P, None]) -> Callable[P, None]:
+    """Print the problems that *command* raises, and exit with 1; nothing else."""
+
+    @functools.wraps(command)
+    def wrapped(*args: P.args, **kwargs: P.kwargs) -> None:
+        try:
+            command(*args, **kwargs)
+        except ProblemsFound as found:
+            if kwargs.get("as_json"):
+                print_json({"problems": [as_data(p) for p in found.problems]})
+            else:
+                print_problems(found.problems, "nothing written")
+            sys.exit(PROBLEMS)
+
+    return wrapped
+
+
+def open_workspace(root: Path) -> Workspace:
+    """Return the workspace at *root*, with its cache in use."""
+    workspace = Workspace(root.resolve())
+    workspace.keep_units_cached()
+    return workspace
+
+
+def library_of(workspace: Workspace) -> Library:
+    """Return all content of the workspace, read and laid over."""
+    from hatchleaf.blocks.reading import read_library  # noqa: PLC0415  # slow
+
+    return read_library(workspace.content_folders(), workspace.root)
+
+
+@dataclass(frozen=True)
+class Unit:
+    """One unit: its file, its spec and everything made from it."""
+
+    file: Path
+    loaded: LoadedUnit
+    made: Made
+
+
+def gathered(
+    workspace: Workspace, units: Iterable[str]
+) -> list[Unit]:
+    """
+    Return every unit asked for, made.
+
+    Raises:
+        ProblemsFound: The problems of all units together.
+    """
+    from hatchleaf.manual.kept import Kept  # noqa: PLC0415  # slow with its package
+
+    problems: list[Problem] = []
+    done: list[Unit] = []
+    files: list[Path] = []
+    for unit in units:
+        try:
+            files.append(workspace.unit_file(unit))
+        except ProblemsFound as found:
+            problems.extend(found.problems)
+    library: Library | None = None
+    try:
+        workspace.settings  # noqa: B018  # its problems belong to this list
+        library = library_of(workspace)
+    except ProblemsFound as found:
+        problems.extend(found.problems)
+    with Kept(workspace.cache / "fragments.json") as kept:
+        for file in dict.fromkeys(files):
+            try:
+                loaded = workspace.load(file.stem)
+                if library is not None:
+                    made = _made(workspace, library, loaded, file, kept)
+                    done.append(Unit(file, loaded, made))
+            except ProblemsFound as found:
+                problems.extend(found.problems)
+    if problems:
+        raise ProblemsFound(problems)
+    return done
+
+
+def _made(
+    workspace: Workspace,
+    library: Library,
+    loaded: LoadedUnit,
+    unit_file: Path,
+    kept: MutableMapping[str, str],
+) -> Made:
+    from hatchleaf.manual.make import make  # noqa: PLC0415  # slow
+
+    settings = workspace.settings
+    return make(
+        loaded.spec,
+        library,
+        unit_file=str(unit_file.relative_to(workspace.root)),
+        dealer_name=settings.site_name,
+        dealer_phone=settings.phone,
+        kept=kept,
+    )
+
+
+def units_or_all(workspace: Workspace, units: tuple[str, ...]) -> tuple[str, ...]:
+    """Return *units*, or every unit of the workspace when none is named."""
+    return units or tuple(path.stem for path in workspace.unit_files())

@@ -1,0 +1,291 @@
+"""
+Assembly: the chosen blocks' texts filled in, by topic, as plain data.
+
+What is in the guide has been decided before; here every text gets the unit's
+values, and all that cannot be filled is reported at once.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from typing import Final
+
+from hatchleaf.blocks.choose import Chosen, Selection
+from hatchleaf.blocks.conditions import values, word_of
+from hatchleaf.blocks.model import ANY, Library, Signal, Topic, Worded
+from hatchleaf.blocks.text import Unfillable, fill
+from hatchleaf.facts.model import Facts
+from hatchleaf.manual.model import Tile
+from hatchleaf.manual.places import in_words, places_by_id
+from hatchleaf.manual.wording import Wording, fact_link
+from hatchleaf.problems import Place, Problem, ProblemsFound
+from hatchleaf.spec.model.unit import PlaceOnUnit, UnitSpec
+
+NOT_KNOWN: Final = (
+    '!!! warning "The maker\'s limit is not known for this unit"\n'
+    "    Do not use it before you know.\n"
+    "    Read its plate or label{where}, or ask the maker or the dealership.\n"
+)
+"""Printed on a used unit in place of a text that needs a limit nobody has."""
+
+
+@dataclass(frozen=True)
+class Part:
+    """One block's text on the unit: Markdown, filled in."""
+
+    id: str
+    markdown: str
+    place: Place
+
+
+@dataclass(frozen=True)
+class Normal:
+    """The normal position of a topic: what to draw, and the words as Markdown."""
+
+    draw: str
+    markdown: str
+
+
+@dataclass(frozen=True)
+class StickerText:
+    """What a topic's label says at one place, as plain text."""
+
+    place_id: str
+    line: str
+    fact: str
+    extra: str
+    signal: Signal | None
+
+
+@dataclass(frozen=True)
+class TopicText:
+    """One topic of the unit."""
+
+    topic: Topic
+    places: tuple[PlaceOnUnit, ...]
+    where: str
+    normal: Normal | None
+    tiles: tuple[Tile, ...]
+    parts: tuple[Part, ...]
+    ask: tuple[str, ...]
+    stickers: tuple[StickerText, ...]
+
+
+@dataclass(frozen=True)
+class StepText:
+    """One step of a journey, filled in, and the block that it comes from."""
+
+    phase: str
+    rank: int
+    markdown: str
+    block: str
+    topic: int
+
+
+@dataclass(frozen=True)
+class Manual:
+    """The whole guide as plain data, before any conversion."""
+
+    spec: UnitSpec
+    facts: Facts
+    selection: Selection
+    library: Library
+    topics: tuple[TopicText, ...]
+    steps: Mapping[str, tuple[StepText, ...]]
+    """Journey id -> its steps in order."""
+
+
+@dataclass
+class _Filler:
+    """Fills texts and gathers what goes wrong."""
+
+    wording: Wording
+    problems: list[Problem] = field(default_factory=list)
+
+    def markdown(self, text: Worded, names: Mapping[str, object]) -> str:
+        return self._fill(text, names, "markdown")
+
+    def plain(self, text: Worded | None, names: Mapping[str, object]) -> str:
+        return self._fill(text, names, "plain") if text else ""
+
+    def _fill(self, text: Worded, names: Mapping[str, object], mode: str) -> str:
+        try:
+            return fill(
+                text.text, text.place, names, "plain" if mode == "plain" else "markdown"
+            )
+        except Unfillable as error:
+            self.problems.append(error.problem)
+            return ""
+
+
+def assemble(
+    library: Library,
+    spec: UnitSpec,
+    facts: Facts,
+    selection: Selection,
+    *,
+    dealer_name: str,
+    dealer_phone: str,
+) -> Manual:
+    """
+    Return the manual of *spec*.
+
+    Raises:
+        ProblemsFound: Every text that could not be filled in, at its own line.
+    """
+    wording = Wording(
+        spec,
+        facts,
+        {topic.id: topic for topic in selection.topics},
+        library.topics,
+        library.phrases,
+        places_by_id(spec),
+        dealer_name,
+        dealer_phone,
+    )
+    filler = _Filler(wording)
+    topics = tuple(
+        _topic_text(topic, selection, spec, filler) for topic in selection.topics
+    )
+    steps = _journey_steps(library, selection, filler)
+    if filler.problems:
+        raise ProblemsFound(filler.problems)
+    return Manual(spec, facts, selection, library, topics, steps)
+
+
+def _topic_text(
+    topic: Topic, selection: Selection, spec: UnitSpec, filler: _Filler
+) -> TopicText:
+    chosen = selection.of(topic.id)
+    places = places_of(topic, spec, filler.wording.places)
+    normal: Normal | None = None
+    tiles: list[Tile] = []
+    parts: list[Part] = []
+    ask: dict[str, None] = {}
+    for one in chosen:
+        names = filler.wording.names(one)
+        if one.block.normal and normal is None:
+            text = filler.markdown(one.block.normal.text, names)
+            normal = Normal(one.block.normal.draw, text)
+        tiles.extend(_tiles(one, names, filler))
+        parts.append(_part(one, names, filler))
+        ask.update(dict.fromkeys(one.block.ask))
+    return TopicText(
+        topic,
+        places,
+        "; ".join(dict.fromkeys(_where(place) for place in places)),
+        normal,
+        tuple(dict.fromkeys(tiles)),
+        tuple(parts),
+        tuple(ask),
+        _stickers(chosen, places, filler),
+    )
+
+
+def _where(place: PlaceOnUnit) -> str:
+    name = place.name[:1].upper() + place.name[1:]
+    return f"{name}: {in_words(place)}"
+
+
+def _part(one: Chosen, names: Mapping[str, object], filler: _Filler) -> Part:
+    body = Worded(one.block.body, Place(one.block.file, one.block.body_line))
+    if one.unknown:
+        at = getattr(one.item, "at", "")
+        known = filler.wording.places.get(at)
+        where = f" at {filler.wording.name(at).markdown}" if known else ""
+        return Part(one.id, NOT_KNOWN.format(where=where), body.place)
+    return Part(one.id, filler.markdown(body, names), body.place)
+
+
+def _tiles(one: Chosen, names: Mapping[str, object], filler: _Filler) -> Iterator[Tile]:
+    for tile in one.block.tiles:
+        if tile.value is not None:
+            value = filler.plain(tile.value, names)
+            yield Tile(tile.says, value, tile.note, "")
+            continue
+        # An item's own fact where there is one, else the unit's.
+        for name in (f"{tile.fact}[{one.item_id}]", tile.fact):
+            found = filler.wording.facts.get(name)
+            if found is not None:
+                marks = "typical" if found.typical else ""
+                marks = "brochure" if found.brochure else marks
+                note = f"{tile.note} ({marks})" if marks else tile.note
+                yield Tile(tile.says, found.shown(), note, fact_link(found.name))
+                break
+        else:
+            if not filler.wording.facts.missing_for(tile.fact):
+                filler.problems.append(
+                    Problem(tile.place, "tiles", f"this unit has no fact '{tile.fact}'")
+                )
+
+
+def places_of(
+    topic: Topic, spec: UnitSpec, places: Mapping[str, PlaceOnUnit]
+) -> tuple[PlaceOnUnit, ...]:
+    """Return where a topic's fitted parts are on the unit, each place once."""
+    found: dict[str, PlaceOnUnit] = {}
+    for part in topic.parts:
+        for value in values(spec, part.path):
+            kind = ANY if part.by == ANY else word_of(getattr(value, part.by, "none"))
+            at = getattr(value, part.place_field, "")
+            if kind == "none" or (part.kinds and kind not in part.kinds):
+                continue
+            if at in places:
+                found[at] = places[at]
+    return tuple(found.values())
+
+
+def _stickers(
+    chosen: tuple[Chosen, ...],
+    places: tuple[PlaceOnUnit, ...],
+    filler: _Filler,
+) -> tuple[StickerText, ...]:
+    """Return one label for each place; an item's own text at its own place."""
+    made: list[StickerText] = []
+    for place in places:
+        texts = [one for one in chosen if one.block.sticker]
+        own = [one for one in texts if getattr(one.item, "at", None) == place.id]
+        general = [one for one in texts if one.item is None]
+        for one in (*own, *general, *texts):
+            sticker = one.block.sticker
+            if sticker is None:
+                continue
+            names = filler.wording.names(one)
+            made.append(
+                StickerText(
+                    place.id,
+                    filler.plain(sticker.line, names),
+                    filler.plain(sticker.fact, names),
+                    filler.plain(sticker.extra, names),
+                    sticker.signal,
+                )
+            )
+            break
+        else:
+            made.append(StickerText(place.id, "", "", "", None))
+    return tuple(made)
+
+
+def _journey_steps(
+    library: Library, selection: Selection, filler: _Filler
+) -> dict[str, tuple[StepText, ...]]:
+    made: dict[str, tuple[StepText, ...]] = {}
+    for journey in library.journeys.values():
+        order = {phase.id: index for index, phase in enumerate(journey.phases)}
+        rows: dict[tuple[str, str], StepText] = {}
+        for one in selection.chosen:
+            names = filler.wording.names(one)
+            for step in one.block.steps:
+                if step.journey != journey.id:
+                    continue
+                text = filler.markdown(step.step, names)
+                number = library.topics[one.block.topic].number
+                row = StepText(step.phase, step.rank, text, one.block.id, number)
+                # Two cylinders, one step: the same words are said once.
+                rows.setdefault((step.phase, re.sub(r"\s+", " ", text)), row)
+        made[journey.id] = tuple(
+            sorted(rows.values(), key=lambda row: (order[row.phase], row.rank, row.block))
+        )
+    return made

@@ -1,0 +1,158 @@
+"""
+Markdown to an HTML fragment, once for every output.
+
+Our own forms come out here: boxes with signal words, numbered steps, troubles
+that open in place, tables in a box of their own, numbers that lead to their working.
+"""
+
+from __future__ import annotations
+
+import html
+import re
+import xml.etree.ElementTree as etree
+from dataclasses import dataclass
+from functools import cache
+from typing import Final
+
+import markdown
+from markdown.extensions import Extension
+from markdown.extensions.toc import slugify
+from markdown.treeprocessors import Treeprocessor
+
+from hatchleaf.manual.model import Heading
+
+CONVERTER: Final = "1"
+"""Goes up whenever the same text converts to other HTML: part of the cache's key."""
+
+SIGNALS: Final = ("danger", "warning", "caution", "notice")
+_FOR_PEOPLE: Final = ("danger", "warning", "caution")
+"""Signal words with the safety alert symbol (ANSI Z535.6): people can be hurt."""
+
+ALERT_PATH: Final = (
+    "M12 2 23 21H1z M12 4.6 3 19.6H21z M11 9h2l-.4 6h-1.2z M11 16.3h2v2h-2z"
+)
+"""The safety alert symbol, a triangle with an exclamation mark, drawn even-odd."""
+
+
+@dataclass(frozen=True)
+class Fragment:
+    """One converted text: HTML with symbolic links, its headings, its plain text."""
+
+    html: str
+    headings: tuple[Heading, ...]
+    text: str
+
+
+def convert(text: str, prefix: str) -> Fragment:
+    """
+    Return the fragment of *text*.
+
+    Args:
+        text: Markdown of a block, its values already escaped.
+        prefix: Put before every id, so that ids are unique in the whole manual.
+    """
+    converter = _converter()
+    converter.reset()
+    made, headings = _with_ids(converter.convert(text), prefix)
+    return Fragment(made, headings, plain_text(made))
+
+
+def plain_text(fragment: str) -> str:
+    """Return what a reader sees of an HTML fragment, in one line."""
+    bare = re.sub(r"<svg.*?</svg>|<[^>]+>", " ", fragment, flags=re.DOTALL)
+    return re.sub(r"\s+", " ", html.unescape(bare)).strip()
+
+
+def _with_ids(made: str, prefix: str) -> tuple[str, tuple[Heading, ...]]:
+    # On the finished HTML: in the converter's tree, escaped characters are stashed
+    # away and would be missing from the id.
+    headings: list[Heading] = []
+
+    def identify(match: re.Match[str]) -> str:
+        level, inner = match.groups()
+        words = plain_text(inner)
+        wanted = f"{prefix}-{slugify(words, '-')}"
+        used = {heading.id for heading in headings}
+        named = next(
+            name
+            for name in (wanted, *(f"{wanted}-{n}" for n in range(2, 1000)))
+            if name not in used
+        )
+        headings.append(Heading(named, words, int(level)))
+        return f'<h{level} id="{named}">{inner}</h{level}>'
+
+    shaped = re.sub(r"<h([1-6])>(.*?)</h\1>", identify, made, flags=re.DOTALL)
+    return shaped, tuple(headings)
+
+
+def convert_line(text: str) -> str:
+    """Return the HTML of one line of *text*, without a paragraph around it."""
+    made = convert(text.replace("\n", " "), "line").html
+    return re.sub(r"^<p>(.*)</p>$", r"\1", made, flags=re.DOTALL)
+
+
+@cache
+def _converter() -> markdown.Markdown:
+    return markdown.Markdown(
+        extensions=["tables", "admonition", "pymdownx.details", "sane_lists", _Forms()],
+        output_format="html",
+    )
+
+
+class _Forms(Extension):
+    def extendMarkdown(self, md: markdown.Markdown) -> None:  # noqa: N802
+        # After inline patterns, so that links and text are in the tree.
+        md.treeprocessors.register(_Shape(md), "hatchleaf", 5)
+
+
+class _Shape(Treeprocessor):
+    def run(self, root: etree.Element) -> None:
+        """Give our own classes and ids to the finished tree."""
+        for parent in list(root.iter()):
+            for index, child in enumerate(list(parent)):
+                if child.tag == "table":
+                    _box_table(parent, index, child)
+        for element in root.iter():
+            classes = (element.get("class") or "").split()
+            if "admonition" in classes:
+                _box(element, classes)
+            elif element.tag == "details":
+                element.set("class", "trouble")
+                element.attrib.pop("open", None)
+            elif element.tag == "ol":
+                element.set("class", "steps")
+            elif element.tag == "a" and "#fact-" in element.get("href", ""):
+                element.set("class", "num")
+
+
+def _box_table(parent: etree.Element, index: int, table: etree.Element) -> None:
+    around = etree.Element("div", {"class": "table", "tabindex": "0"})
+    around.tail, table.tail = table.tail, None
+    parent.remove(table)
+    around.append(table)
+    parent.insert(index, around)
+
+
+def _box(element: etree.Element, classes: list[str]) -> None:
+    signal = next((word for word in classes if word in SIGNALS), "notice")
+    element.set("class", f"box {signal}")
+    element.set("role", "note")
+    title = element.find("p[@class='admonition-title']")
+    head = etree.Element("p", {"class": "signal"})
+    if signal in _FOR_PEOPLE:
+        symbol = etree.SubElement(
+            head,
+            "svg",
+            {"class": "alert", "viewBox": "0 0 24 24", "aria-hidden": "true"},
+        )
+        etree.SubElement(symbol, "path", {"d": ALERT_PATH, "fill-rule": "evenodd"})
+        symbol.tail = signal.upper()
+    else:
+        head.text = signal.upper()
+    if title is not None:
+        plain = "".join(title.itertext()).strip().casefold()
+        if plain == signal:
+            element.remove(title)
+        else:
+            title.set("class", "hazard")
+    element.insert(0, head)

@@ -1,0 +1,72 @@
+"""From a checked unit and a library to its manual and pages: the whole middle."""
+
+from __future__ import annotations
+
+from collections.abc import MutableMapping
+from dataclasses import dataclass
+
+from hatchleaf.blocks.choose import Selection, choose, shortcomings
+from hatchleaf.blocks.model import Library
+from hatchleaf.facts.model import Facts
+from hatchleaf.facts.work_out import work_out
+from hatchleaf.manual.assemble import Manual, assemble
+from hatchleaf.manual.model import Pages
+from hatchleaf.manual.pages import make_pages
+from hatchleaf.problems import Problem, ProblemsFound
+from hatchleaf.spec.model.unit import UnitSpec
+
+
+@dataclass(frozen=True)
+class Made:
+    """Everything that the outputs of one unit rest on."""
+
+    facts: Facts
+    selection: Selection
+    manual: Manual
+    pages: Pages
+
+
+def make(
+    spec: UnitSpec,
+    library: Library,
+    *,
+    unit_file: str,
+    dealer_name: str,
+    dealer_phone: str,
+    kept: MutableMapping[str, str] | None = None,
+) -> Made:
+    """
+    Return the manual and the pages of *spec*.
+
+    Args:
+        spec: The unit, checked.
+        library: All content, read and laid over.
+        unit_file: The unit's file, to name in problems.
+        dealer_name: Who hands the unit over.
+        dealer_phone: The dealership's number.
+        kept: Converted fragments of earlier builds; see `make_pages`.
+
+    Raises:
+        ProblemsFound: What is missing or cannot be filled in, all of it.
+    """
+    facts = work_out(spec)
+    selection = choose(library, spec, facts)
+    problems: list[Problem] = list(shortcomings(selection, library, spec, unit_file))
+    manual: Manual | None = None
+    try:
+        manual = assemble(
+            library,
+            spec,
+            facts,
+            selection,
+            dealer_name=dealer_name,
+            dealer_phone=dealer_phone,
+        )
+        pages = make_pages(
+            manual, dealer_name=dealer_name, dealer_phone=dealer_phone, kept=kept
+        )
+    except ProblemsFound as found:
+        raise ProblemsFound([*problems, *found.problems]) from None
+    if problems:
+        raise ProblemsFound(problems)
+    return Made(facts, selection, manual, pages)

@@ -1,0 +1,73 @@
+"""How the numbers were worked out: every fact of the unit, on one page."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from html import escape
+from typing import Final
+
+from hatchleaf.blocks.model import Library
+from hatchleaf.facts.model import COMMON_PRACTICE, Fact, Facts
+from hatchleaf.facts.names import KNOWN
+from hatchleaf.manual.model import Heading
+from hatchleaf.manual.wording import slug
+
+_GROUPS: Final = {
+    "lp": "LP gas",
+    "water": "Fresh water",
+    "waste": "Waste",
+    "battery": "Battery",
+    "shore": "Shore power",
+    "weights": "Weights",
+    "tires": "Tires",
+    "awnings": "Awning",
+}
+
+
+def numbers_page(facts: Facts, library: Library) -> tuple[str, tuple[Heading, ...]]:
+    """Return the HTML that lists all *facts* by system, and its headings."""
+    made: list[str] = []
+    headings: list[Heading] = []
+    group = ""
+    for fact in facts.values():
+        of = fact.base.split(".", 1)[0]
+        if of != group:
+            if group:
+                made.append("</dl>")
+            group = of
+            title = _GROUPS.get(of, of.replace("_", " ").capitalize())
+            headings.append(Heading(f"numbers-{slug(of)}", title, 2))
+            made.append(f'<h2 id="numbers-{slug(of)}">{escape(title)}</h2>')
+            made.append('<dl class="working">')
+        made.append(_entry(fact, library.sources))
+    if group:
+        made.append("</dl>")
+    return "\n".join(made), tuple(headings)
+
+
+def _entry(fact: Fact, sources: Mapping[str, Mapping[str, str]]) -> str:
+    # What a name says is written with its items and an example, for editors.
+    label = re.sub(r" ?\[[^\]]*\]|: [^:]*$", "", KNOWN[fact.base])
+    label = label[:1].upper() + label[1:]
+    what = f"{label}: {fact.item_words}" if fact.item else label
+    marks = "".join(
+        f' <span class="{word}">({word})</span>'
+        for word, on in (("typical", fact.typical), ("brochure", fact.brochure))
+        if on
+    )
+    inputs = "".join(f"<li>{escape(given.text)}</li>" for given in fact.inputs)
+    given = f'<ul class="inputs">{inputs}</ul>' if inputs else ""
+    return (
+        f'<dt id="fact-{slug(fact.name)}">{escape(what)}</dt>'
+        f"<dd><p><b>{escape(fact.shown())}</b>{marks}</p>"
+        f"<p>{escape(fact.basis)}</p>{given}"
+        f'<p class="source">{escape(_source(fact.source, sources))}</p></dd>'
+    )
+
+
+def _source(name: str, sources: Mapping[str, Mapping[str, str]]) -> str:
+    known = sources.get(name)
+    if name == COMMON_PRACTICE or known is None:
+        return "Common practice, no source."
+    return f"Source: {known['title']}"

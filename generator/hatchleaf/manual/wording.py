@@ -1,0 +1,231 @@
+"""What a block's text may call: facts, readings, places, links to topics."""
+
+from __future__ import annotations
+
+import datetime
+import re
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from typing import Final
+
+from pydantic import BaseModel
+
+from hatchleaf.blocks.choose import Chosen
+from hatchleaf.blocks.conditions import values
+from hatchleaf.blocks.model import Topic
+from hatchleaf.blocks.text import Fault, Plain, Shown, escaped
+from hatchleaf.facts.model import Fact, Facts, field_of
+from hatchleaf.manual.places import in_words
+from hatchleaf.problems import listed, suggestion
+from hatchleaf.spec.model.fields import Reading
+from hatchleaf.spec.model.unit import PlaceOnUnit, UnitSpec
+from hatchleaf.units import in_file_units
+
+NUMBERS_TOPIC: Final = 90
+SECTIONS: Final = (
+    "lp", "water", "hot_water", "waste", "dc", "ac", "climate", "kitchen", "awnings",
+    "doors", "steps", "slides", "gear", "safety", "weights", "body", "condition", "added",
+)
+"""What of the spec a text may read; identity and serial numbers are not among it."""
+EMERGENCY_NUMBERS: Final = {"us": "911", "ca": "911", "uk": "999", "eu": "112", "au": "000"}
+"""The public emergency number of each market; common knowledge of each country."""
+
+
+def slug(text: str) -> str:
+    """Return *text* as the part of an id: small letters, digits, hyphens."""
+    return re.sub(r"[^a-z0-9]+", "-", text.lower()).strip("-")
+
+
+def fact_link(name: str) -> str:
+    """Return the symbolic link to how the fact *name* was worked out."""
+    return f"topic:{NUMBERS_TOPIC:03d}#fact-{slug(name)}"
+
+
+def fact_shown(fact: Fact) -> Shown:
+    """Return a fact as printed: a link to its derivation, marked where it must be."""
+    text = fact.shown()
+    marks = [word for word, on in (("typical", fact.typical), ("brochure", fact.brochure)) if on]
+    html = "".join(f' <span class="{mark}">({mark})</span>' for mark in marks)
+    plain = "".join(f" ({mark})" for mark in marks)
+    return Shown(f"[{escaped(text)}]({fact_link(fact.name)}){html}", text + plain)
+
+
+def day_in_words(day: datetime.date) -> str:
+    """Return a date as an owner reads it, the month in letters: ``16 April 2027``."""
+    return f"{day.day} {day:%B} {day.year}"
+
+
+@dataclass(frozen=True)
+class Wording:
+    """The unit's side of every text: made once, used by all blocks."""
+
+    spec: UnitSpec
+    facts: Facts
+    topics: Mapping[str, Topic]
+    """The topics that are on this unit."""
+    all_topics: Mapping[str, Topic]
+    phrases: Mapping[str, str]
+    places: Mapping[str, PlaceOnUnit]
+    dealer_name: str
+    dealer_phone: str
+
+    def names(self, one: Chosen) -> dict[str, object]:
+        """Return what the text of *one* chosen block may use."""
+        names: dict[str, object] = {key: getattr(self.spec, key) for key in SECTIONS}
+        names |= {
+            "delivery": self.spec.delivery,
+            "found_on": _day_or_none(self.spec.found_on),
+            "dealer": Plain({"name": self.dealer_name, "phone": self.dealer_phone}),
+            "emergency_number": EMERGENCY_NUMBERS[self.spec.body.market],
+            "fact": self._fact_of(one),
+            "has_fact": lambda name, item="": _named(name, item) in self.facts,
+            "table": self._table_of(one),
+            "value": self.value,
+            "place": self.place,
+            "name": self.name,
+            "topic": self.topic,
+            "has_topic": self._has_topic,
+            "items": _items,
+            "phrase": self.phrase,
+        }
+        if one.item is not None:
+            names["it"] = one.item
+        return names
+
+    def _fact_of(self, one: Chosen) -> Callable[..., Shown]:
+        def fact(base: str, item: object = "") -> Shown:
+            self._declared(one, base)
+            name = _named(base, item)
+            found = self.facts.get(name)
+            if found is not None:
+                return fact_shown(found)
+            missing = self.facts.missing.get(name) or self.facts.missing_for(base)
+            if missing:
+                return self._read_it(missing[0])
+            raise Fault(
+                f"this unit has no fact '{name}'",
+                listed(f.name for f in self.facts.of(base)),
+                "a condition of the block should keep it off this unit",
+            )
+
+        return fact
+
+    def _table_of(self, one: Chosen) -> Callable[..., Shown]:
+        def table(base: str, left: str = "", right: str = "") -> Shown:
+            self._declared(one, base)
+            rows = self.facts.of(base)
+            if not rows:
+                missing = self.facts.missing_for(base)
+                if missing:
+                    return self._read_it(missing[0])
+                raise Fault(f"this unit has no fact '{base}'")
+            lines = [f"| {left or ' '} | {right or ' '} |", "| --- | --- |"]
+            lines += [f"| {escaped(r.item_words)} | {fact_shown(r).markdown} |" for r in rows]
+            plain = "; ".join(f"{r.item_words}: {r.shown()}" for r in rows)
+            return Shown("\n" + "\n".join(lines) + "\n", plain)
+
+        return table
+
+    def _declared(self, one: Chosen, base: str) -> None:
+        if base not in one.block.facts:
+            raise Fault(
+                f"fact '{base}' is not in the block's list of facts",
+                listed(one.block.facts) or "none yet",
+                f"add '{base}' to 'facts:' of the front matter",
+            )
+
+    def _read_it(self, path: str) -> Shown:
+        """Return what to print for an unknown number: where to read it."""
+        where = ""
+        holder, _, _ = field_of(path).rpartition(".")
+        for value in values(self.spec, holder) if holder else ():
+            at = getattr(value, "at", "")
+            if at in self.places:
+                where = f" at {self.places[at].name}"
+                break
+        text = f"not known; read the plate{where}"
+        return Shown(escaped(text), text)
+
+    def value(self, reading: object, at: str = "") -> Shown:
+        """Return a reading as text, or where to read it when it is unknown."""
+        if isinstance(reading, str):
+            return Shown(escaped(self.phrases.get(reading, reading)),
+                         self.phrases.get(reading, reading))
+        if not isinstance(reading, Reading):
+            raise Fault("value() takes a number of the unit's file")
+        if reading.quantity is None:
+            where = f" at {self.places[at].name}" if at in self.places else ""
+            text = f"read the plate{where}"
+            return Shown(escaped(text), text)
+        text = in_file_units(reading.quantity)
+        if reading.origin == "brochure":
+            return Shown(
+                f'{escaped(text)} <span class="brochure">(brochure)</span>',
+                f"{text} (brochure)",
+            )
+        return Shown(escaped(text), text)
+
+    def place(self, at: str) -> Shown:
+        """Return where a place is, in words."""
+        text = in_words(self._known_place(at))
+        return Shown(escaped(text), text)
+
+    def name(self, at: str) -> Shown:
+        """Return the place's own name."""
+        text = self._known_place(at).name
+        return Shown(escaped(text), text)
+
+    def _known_place(self, at: str) -> PlaceOnUnit:
+        if at not in self.places:
+            raise Fault(
+                f"'{at}' is no place of this unit",
+                listed(self.places),
+                "a condition of the block should keep it off this unit",
+            )
+        return self.places[at]
+
+    def topic(self, topic_id: str) -> Shown:
+        """Return a link to a topic that this unit has."""
+        self._known_topic(topic_id)
+        if topic_id not in self.topics:
+            raise Fault(
+                f"topic '{topic_id}' is not on this unit",
+                hint=f'write {{% if has_topic("{topic_id}") %}} around it',
+            )
+        topic = self.topics[topic_id]
+        text = f"{topic.title} ({topic.number:03d})"
+        return Shown(f"[{escaped(text)}](topic:{topic.number:03d})", text)
+
+    def _has_topic(self, topic_id: str) -> bool:
+        self._known_topic(topic_id)
+        return topic_id in self.topics
+
+    def _known_topic(self, topic_id: str) -> None:
+        if topic_id not in self.all_topics:
+            raise Fault(
+                f"'{topic_id}' is not a topic",
+                listed(self.all_topics),
+                suggestion(topic_id, self.all_topics),
+            )
+
+    def phrase(self, word: object) -> Shown:
+        """Return the plain words for a word of a closed list."""
+        key = str(word)
+        if key not in self.phrases:
+            raise Fault(
+                f"no plain words for '{key}'",
+                hint=f"add '{key}:' to phrases of content_blocks/words.yml",
+            )
+        return Shown(escaped(self.phrases[key]), self.phrases[key])
+
+
+def _named(base: str, item: object) -> str:
+    return f"{base}[{item}]" if item else base
+
+
+def _day_or_none(day: datetime.date | str) -> str:
+    return day if isinstance(day, str) else day_in_words(day)
+
+
+def _items(value: object) -> tuple[BaseModel, ...]:
+    return value if isinstance(value, tuple) else ()
