@@ -88,9 +88,9 @@ def _problem(error: ErrorDetails, start: _Where, tree: Node) -> Problem:
     if error["type"] == "missing":
         return missing(where.path, where.annotation, tree)
     if error["type"] == "field":
-        return _stated(error["ctx"], where, tree)
+        return _stated(error["ctx"], where)
     if error["type"] in ("union_tag_invalid", "union_tag_not_found"):
-        return _no_member(where, tree)
+        return _no_member(where)
     return _wrong_form(where)
 
 
@@ -171,7 +171,7 @@ def _inside(part: type[Part]) -> str:
     return f"its fields {', '.join(part.model_fields)}"
 
 
-def _stated(context: dict[str, Any], where: _Where, tree: Node) -> Problem:
+def _stated(context: dict[str, Any], where: _Where) -> Problem:
     at = context["at"]
     path = f"{where.path}.{at}" if at else where.path
     node = where.node.fields.get(at) if at and where.node else where.node
@@ -197,7 +197,7 @@ def _odd_characters(text: str) -> str:
     return ""
 
 
-def _no_member(where: _Where, tree: Node) -> Problem:
+def _no_member(where: _Where) -> Problem:
     """Return the problem of a part whose kind or form is none of those allowed."""
     shape = paths.shape(where.annotation)
     node = where.node or where.above

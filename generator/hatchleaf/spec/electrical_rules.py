@@ -1,0 +1,100 @@
+"""Rules on batteries and shore power."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from hatchleaf.problems import Problem
+from hatchleaf.spec.checked import Checked, items, number
+from hatchleaf.spec.model.electrical import (
+    Ac,
+    Climate,
+    Converter,
+    Dc,
+    Inverter,
+    ShoreCord,
+)
+from hatchleaf.units import number_in
+
+# The rating in the plug's own name; NEMA WD 6 and IEC 60309 name plugs by it.
+_PLUG_AMPERES: Final = {
+    "5_15": 15.0,
+    "5_20": 20.0,
+    "tt_30": 30.0,
+    "14_50": 50.0,
+    "iec_16": 16.0,
+}
+_TWO_LEGS: Final = "14_50"
+_MOST_VOLTS: Final = {"iec_16": (220.0, 250.0)}
+_US_VOLTS: Final = (110.0, 130.0)
+_WHOLE: Final = 100.0
+
+
+def shore_fits_its_plug(unit: Checked) -> Iterator[Problem]:
+    """Yield a service, a voltage or legs that the plug does not have."""
+    ac = unit.section("ac", Ac)
+    if ac is None or not isinstance(ac.shore, ShoreCord):
+        return
+    shore = ac.shore
+    service, volts = number(shore.service), number(shore.volts)
+    most = _PLUG_AMPERES[shore.plug]
+    if service is not None and number_in(service, "ampere") > most:
+        what = f"the service is above the plug's {most:g} A"
+        yield unit.problem("ac.shore.service", what)
+    low, high = _MOST_VOLTS.get(shore.plug, _US_VOLTS)
+    if volts is not None and not low <= number_in(volts, "volt") <= high:
+        what = f"a plug {shore.plug} does not have this voltage from leg to neutral"
+        yield unit.problem("ac.shore.volts", what, f"{low:g} V to {high:g} V")
+    legs = 2 if shore.plug == _TWO_LEGS else 1
+    if shore.legs != legs:
+        what = f"a plug {shore.plug} does not have {shore.legs} legs"
+        yield unit.problem("ac.shore.legs", what, str(legs))
+    if shore.legs == 1:
+        yield from _second_leg(unit, ac)
+
+
+def _second_leg(unit: Checked, ac: Ac) -> Iterator[Problem]:
+    climate = unit.section("climate", Climate)
+    found = [f"ac.loads[{load.id}].leg" for load in items(ac.loads) if load.leg == "b"]
+    found += [
+        f"climate.air_conditioners[{cooler.id}].leg"
+        for cooler in items(climate.air_conditioners if climate else None)
+        if cooler.leg == "b"
+    ]
+    for path in found:
+        yield unit.problem(path, "the shore power has one leg", "a, unknown")
+
+
+def batteries_are_possible(unit: Checked) -> Iterator[Problem]:
+    """Yield a usable share that no battery has."""
+    dc = unit.section("dc", Dc)
+    for battery in items(dc.batteries if dc else None):
+        share = number(battery.usable)
+        if share is not None and not 0 < number_in(share, "percent") <= _WHOLE:
+            what = "the usable share of a battery is above 0 % and at most 100 %"
+            yield unit.problem(f"dc.batteries[{battery.id}].usable", what)
+
+
+def charger_is_told_twice_alike(unit: Checked) -> Iterator[Problem]:
+    """Yield an inverter-charger that only one of its two fields names."""
+    dc, ac = unit.section("dc", Dc), unit.section("ac", Ac)
+    if dc is None or ac is None or "unknown" in (dc.converter, ac.inverter):
+        return
+    charges = isinstance(dc.converter, Converter) and (
+        dc.converter.kind == "inverter_charger"
+    )
+    inverts = isinstance(ac.inverter, Inverter) and (
+        ac.inverter.kind == "inverter_charger"
+    )
+    if charges != inverts:
+        path = "ac.inverter" if charges else "dc.converter"
+        what = "an inverter-charger stands under dc.converter and under ac.inverter"
+        yield unit.problem(path, what)
+
+
+RULES: Final = (
+    shore_fits_its_plug,
+    batteries_are_possible,
+    charger_is_told_twice_alike,
+)
