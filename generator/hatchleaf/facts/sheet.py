@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import Literal, TypeAlias, TypeVar
 
 from hatchleaf import units
@@ -46,7 +47,7 @@ class Given:
             raise ValueError(f"{self.path} is not known")
         return self.number
 
-    @property
+    @cached_property
     def text(self) -> str:
         """The field as its file states it: ``30 lb``."""
         return self.word or units.in_file_units(self.quantity)

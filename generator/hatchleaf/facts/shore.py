@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cached_property
 from itertools import combinations
 from typing import Final
 
@@ -49,7 +50,7 @@ class _Load:
     given: Given
     leg: str = "unknown"
 
-    @property
+    @cached_property
     def watts(self) -> float | None:
         return number_in(self.given.quantity, "watt") if self.given.known else None
 
@@ -70,6 +71,11 @@ class _Row:
     loads: tuple[_Load, ...]
     value: str
     watts: float
+
+    @property
+    def items(self) -> tuple[str, ...]:
+        """The loads by id, in the order of the table."""
+        return _items(self.loads)
 
 
 def work_out(spec: UnitSpec, sheet: Sheet) -> None:
@@ -195,19 +201,24 @@ def _load(load: _Load, sheet: Sheet) -> None:
 def _rows(loads: list[_Load], limit: _Limit) -> list[_Row]:
     """Return the pairs and triples that are worth a row, pairs first."""
     pairs = [_judged(two, limit) for two in combinations(loads, 2)]
-    clash = {frozenset(row.loads) for row in pairs if row.value == TOO_MUCH}
+    clash = {row.items for row in pairs if row.value == TOO_MUCH}
     known = [load for load in loads if load.given.known]
     triples = [
         _judged(three, limit)
         for three in combinations(known, _TRIPLE)
         # A pair that is too much says it for every triple that holds it.
-        if not any(frozenset(two) in clash for two in combinations(three, 2))
+        if not any(_items(two) in clash for two in combinations(three, 2))
     ]
     kept = sorted(
         (*pairs, *triples),
         key=lambda row: (row.value == FITS, len(row.loads), -row.watts),
     )[:MOST_ROWS]
-    return [row for row in (*pairs, *triples) if row in kept]
+    keep = {row.items for row in kept}
+    return [row for row in (*pairs, *triples) if row.items in keep]
+
+
+def _items(loads: tuple[_Load, ...]) -> tuple[str, ...]:
+    return tuple(load.item for load in loads)
 
 
 def _judged(loads: tuple[_Load, ...], limit: _Limit) -> _Row:
