@@ -72,6 +72,19 @@ class Workspace:
         """Return the units' files, by name; models and records are in folders below."""
         return tuple(sorted((self.root / UNITS).glob("*.yml")))
 
+    def first_unit(self) -> str:
+        """
+        Return the name of the first unit.
+
+        Raises:
+            ProblemsFound: There is none.
+        """
+        files = self.unit_files()
+        if not files:
+            problem = Problem(Place(UNITS), "", "there is no unit's file here yet")
+            raise ProblemsFound([problem])
+        return files[0].stem
+
     def unit_file(self, unit: str) -> Path:
         """
         Return one unit's file.

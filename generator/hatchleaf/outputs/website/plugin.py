@@ -115,8 +115,34 @@ def preview_site(workspace: Workspace, unit: str = "") -> UnitSite:
         ProblemsFound: All that keeps the guide from being made.
     """
     workspace.keep_units_cached()
+    # Here, since they are slow and use the cache named above.
+    from hatchleaf.blocks.reading import read_library  # noqa: PLC0415
+    from hatchleaf.manual.kept import Kept  # noqa: PLC0415
+    from hatchleaf.manual.make import make  # noqa: PLC0415
+
     settings = workspace.settings
-    return unit_site(workspace.pages(unit or settings.preview), brand=settings.brand)
+    name = unit or settings.preview or workspace.first_unit()
+    problems: list[Problem] = []
+    try:
+        library = read_library(workspace.content_folders(), workspace.root)
+    except ProblemsFound as found:
+        problems += found.problems
+    try:
+        loaded = workspace.load(name)
+    except ProblemsFound as found:
+        problems += found.problems
+    if problems:
+        raise ProblemsFound(problems)
+    with Kept(workspace.cache / "fragments.json") as kept:
+        made = make(
+            loaded.spec,
+            library,
+            unit_file=f"{UNITS}/{workspace.unit_file(name).name}",
+            dealer_name=settings.site_name,
+            dealer_phone=settings.phone,
+            kept=kept,
+        )
+    return unit_site(made.pages, brand=settings.brand)
 
 
 def _keep_out_of_the_way(config: MkDocsConfig, workspace: Workspace) -> None:
