@@ -35,7 +35,7 @@ def _plan(key: str, marks: tuple[tuple[int, int, int], ...], *, links: bool) -> 
             )
         drawn += mark
     return (
-        f'<svg class="plan" viewBox="0 0 360 102" role="img" '
+        f'<svg class="plan" viewBox="0 0 360 102" role="{"group" if links else "img"}" '
         f'aria-labelledby="plan-{key}-t"><title id="plan-{key}-t">Plan</title>'
         f'<g class="plan-body">{_BODY}</g><g class="plan-words">{_WORDS}</g>'
         f"{drawn}</svg>"

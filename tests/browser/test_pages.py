@@ -1,0 +1,189 @@
+"""Every page of the website opens cleanly on a phone, by day and by night."""
+
+from __future__ import annotations
+
+import gzip
+import re
+from collections.abc import Callable
+from html.parser import HTMLParser
+
+import pytest
+
+from browser.conftest import NARROW, PHONE, Phone, Site, faults, sideways
+
+SAFE_TO_TOW = re.compile(
+    r"\b(safe|ready|cleared|fit|good) to (tow|go|drive|travel|roll)\b", re.IGNORECASE
+)
+TOUCH = 44
+"""CSS pixels, WCAG 2.2 success criterion 2.5.5 (Target Size, Enhanced)."""
+
+SMALL_TARGETS = """
+(least) => {
+  const inline = (element) =>
+    getComputedStyle(element).display === "inline" && element.closest("p, li, dd, td");
+  const rows = [];
+  for (const element of document.querySelectorAll("a, button, input, summary, label")) {
+    // 2.5.5 lets links within sentences be; the plan's marks repeat the list below it.
+    if (element.closest("svg") || inline(element) || element.closest(".skip")) continue;
+    if (element.tagName === "LABEL" && !element.querySelector("input")) continue;
+    if (element.type === "checkbox") continue; // its whole label is the target
+    const box = element.getBoundingClientRect();
+    if (!box.width || !box.height) continue;
+    if (box.height < least - 0.5 || box.width < least - 0.5)
+      rows.push(`${element.outerHTML.slice(0, 90)} ${box.width}x${box.height}`);
+  }
+  return rows;
+}
+"""
+
+
+class _Inline(HTMLParser):
+    """Collects what a policy without unsafe-inline would refuse."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.found: list[str] = []
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        given = dict(attrs)
+        if tag == "style" or (tag == "script" and "src" not in given):
+            self.found.append(tag)
+        self.found += [name for name in given if name == "style" or name[:2] == "on"]
+
+
+@pytest.mark.parametrize("size", [PHONE, NARROW], ids=["390", "320"])
+def test_every_topic_opens(
+    site: Site, phone_with: Callable[..., Phone], size: dict[str, int]
+) -> None:
+    """One heading of the first rank, nothing sideways, no complaint, every topic."""
+    phone = phone_with(viewport=size)
+    for topic in site.pages.pages:
+        page = phone.open(site.topic(topic.number))
+        assert page.locator("h1:visible").count() == 1, topic.number
+        assert sideways(page) == 0, topic.number
+        assert not page.evaluate(SMALL_TARGETS, TOUCH), topic.number
+    assert not phone.complaints
+
+
+def test_nothing_inline(site: Site) -> None:
+    """A policy without unsafe-inline finds nothing to refuse in the markup itself."""
+    for file in site.folder.glob("*/index.html"):
+        parser = _Inline()
+        parser.feed(file.read_text(encoding="utf-8"))
+        assert not parser.found, file
+
+
+def test_no_page_says_that_it_is_safe_to_tow(site: Site) -> None:
+    """A page cannot know; people decide."""
+    for file in [*site.folder.glob("*/index.html"), site.folder / "manual.html"]:
+        assert not SAFE_TO_TOW.search(file.read_text(encoding="utf-8")), file
+
+
+def test_first_page_is_light(site: Site) -> None:
+    """Home with its style and script comes over one bar of signal: below 60 kB."""
+    root = site.folder.parent
+    files = [site.folder / "000" / "index.html", *root.glob("a/*/*")]
+    total = sum(len(gzip.compress(file.read_bytes(), 6)) for file in files)
+    assert total < 60_000
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_axe_finds_no_fault(
+    site: Site, phone_with: Callable[..., Phone], scheme: str
+) -> None:
+    """All rules of axe-core, color contrast at WCAG AA among them, on every page."""
+    phone = phone_with(color_scheme=scheme)
+    for topic in site.pages.pages:
+        page = phone.open(site.topic(topic.number))
+        page.evaluate(
+            "document.querySelectorAll('details').forEach(d => d.open = true)"
+        )
+        assert not faults(page), topic.number
+
+
+def test_axe_finds_no_fault_in_the_finder(site: Site, phone: Phone) -> None:
+    """The dialog over the page, with results in it."""
+    page = phone.open(site.topic(210))
+    page.locator("[data-find]").click()
+    page.locator("#dialog-words").fill("water")
+    page.locator("#finder .found a").first.wait_for()
+    assert not faults(page)
+
+
+def test_night_is_dark(site: Site, phone_with: Callable[..., Phone]) -> None:
+    """The same page on dark ground when the phone asks for it."""
+    grounds = []
+    for scheme in ("light", "dark"):
+        page = phone_with(color_scheme=scheme).open(site.topic(210))
+        text = page.evaluate(
+            "getComputedStyle(document.documentElement).backgroundColor"
+        )
+        grounds.append([int(part) for part in re.findall(r"\d+", text)])
+    assert min(grounds[0]) > 200
+    assert max(grounds[1]) < 50
+
+
+def test_keyboard_reaches_the_page_first(site: Site, phone: Phone) -> None:
+    """The first stop of the Tab key skips to the heading."""
+    page = phone.open(site.topic(210))
+    page.keyboard.press("Tab")
+    page.keyboard.press("Enter")
+    assert page.evaluate("document.activeElement.id") == "h-210"
+
+
+def test_finder_closes_with_escape(site: Site, phone: Phone) -> None:
+    """The keyboard comes back to where it was."""
+    page = phone.open(site.topic(210))
+    page.locator("[data-find]").focus()
+    page.keyboard.press("Enter")
+    assert page.evaluate("document.activeElement.id") == "dialog-number"
+    page.keyboard.press("Escape")
+    assert page.locator("#finder").is_hidden()
+    assert page.evaluate("document.activeElement.dataset.find") == ""
+
+
+def test_bar_goes_round_the_unit(site: Site, phone: Phone) -> None:
+    """From hatch to hatch, the next cell comes back to where it started."""
+    walk = site.pages.round
+    page = phone.open(site.topic(walk[0]))
+    for number in (*walk[1:], walk[0]):
+        page.locator(".bar-next").click()
+        page.wait_for_url(f"**/{number:03d}/")
+    page.locator(".bar-emergency").click()
+    page.wait_for_url("**/001/")
+
+
+def test_without_scripts_a_page_reads_and_leads_on(
+    site: Site, phone_with: Callable[..., Phone]
+) -> None:
+    """No dead box is shown; the bar's number cell leads to the contents."""
+    page = phone_with(java_script_enabled=False).open(site.topic(210))
+    assert page.locator("form:visible").count() == 0
+    page.locator(".bar-find").click()
+    page.wait_for_url("**/000/#find")
+    assert page.locator("form:visible").count() == 0
+    page.locator(".contents .row").first.click()
+    assert page.locator("h1").is_visible()
+
+
+def test_print_leaves_out_what_paper_cannot_do(site: Site, phone: Phone) -> None:
+    """No bar and no boxes to type in; troubles are open."""
+    page = phone.open(site.topic(210))
+    page.emulate_media(media="print")
+    assert page.locator(".bar").is_hidden()
+    assert page.locator(".title").is_visible()
+
+
+def test_forced_colors_keep_every_part(
+    site: Site, phone_with: Callable[..., Phone]
+) -> None:
+    """With a reader's own high-contrast colors, ticks and plates keep their edges."""
+    page = phone_with(forced_colors="active").open(site.topic(10))
+    edge = page.evaluate(
+        "getComputedStyle(document.querySelector('.plate.big')).borderTopWidth"
+    )
+    assert edge == "1px"
+    look = page.evaluate(
+        "getComputedStyle(document.querySelector('.ticks input')).appearance"
+    )
+    assert look == "auto"
