@@ -14,7 +14,7 @@ from hatchleaf.spec.model.outside import Safety
 from hatchleaf.spec.model.unit import Body, Delivery
 from hatchleaf.spec.tree import without_items
 
-_READ_ON: Final = re.compile(r"(?P<reading>.*)\.on")
+_READ_ON: Final = re.compile(r"(?P<reading>.*)\.read_on")
 _EARLIEST_YEAR: Final = 1980
 _YEARS_AHEAD: Final = 2
 """A model year may be sold well before its calendar year; common practice."""

@@ -16,6 +16,7 @@ from hatchleaf.spec.tree import without_items
 _CHECKED_MARKETS: Final = ("us", "ca")
 """Where the check digit is law: 49 CFR 565.15(c); Canada's rules ask for the same."""
 _WITHOUT_VIN: Final = "truck_camper"
+_NOT_PUBLIC: Final = ("vin", "stock", "serials", "keys", "code")
 _SHORTEST_SECRET: Final = 4
 """A shorter number stands in other texts by chance."""
 
@@ -80,14 +81,11 @@ def private_stays_private(unit: Checked) -> Iterator[Problem]:
         and node.text not in (None, "none", "unknown")
     }
     for path, node in unit.tree.walk():
-        form = paths.fields().get(without_items(path))
-        private = without_items(path).split(".")[0] in (
-            "vin",
-            "stock",
-            "serials",
-            "keys",
-        )
-        if private or not form or form.form != "text" or not node.text:
+        field = without_items(path)
+        form = paths.fields().get(field)
+        if field.split(".")[0] in _NOT_PUBLIC or field.endswith(".made"):
+            continue
+        if not form or form.form != "text" or not node.text:
             continue
         for secret, where in secrets.items():
             if secret and len(secret) >= _SHORTEST_SECRET and secret in node.text:

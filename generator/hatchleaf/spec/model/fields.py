@@ -294,9 +294,9 @@ def _day(value: object, at: str) -> dt.date:
 
 def _stated(value: dict[str, Any], kind: units.Kind) -> Reading:
     for key in value:
-        if key not in ("value", "from", "on"):
-            near = suggestion(key, ("value", "from", "on"))
-            raise wrong("no such field", "value, from, on", near, at=key)
+        if key not in ("value", "from", "read_on"):
+            near = suggestion(key, ("value", "from", "read_on"))
+            raise wrong("no such field", "value, from, read_on", near, at=key)
     if "value" not in value:
         raise wrong("field is missing", kind.allowed() + ", or unknown", at="value")
     origin = value.get("from")
@@ -307,8 +307,8 @@ def _stated(value: dict[str, Any], kind: units.Kind) -> Reading:
             suggestion(str(origin), ORIGINS),
             at="from",
         )
-    on = value.get("on")
-    day = None if on is None else _day(on, "on")
+    on = value.get("read_on")
+    day = None if on is None else _day(on, "read_on")
     return Reading(_number(value["value"], kind, "value"), origin, day)
 
 
