@@ -215,7 +215,7 @@ def shown(
         how: Which way to round.
     """
     number = rounded(number_in(value, unit), digits, how)
-    text = f"{number:,.10g}" if abs(number) < 1e10 else f"{number:,.0f}"
+    text = f"{number:,.10g}"
     symbol = symbol_of(unit)
     if text == "1" and symbol in (
         "hours",

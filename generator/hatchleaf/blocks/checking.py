@@ -18,7 +18,6 @@ from hatchleaf.blocks.conditions import (
     NoneOf,
     OneOf,
     Presence,
-    list_of,
 )
 from hatchleaf.blocks.model import ANY, Block, Step, Topic
 from hatchleaf.blocks.registry import Registry
@@ -35,7 +34,10 @@ _INTERVAL: Final = re.compile(
 _LOOSE: Final = (
     (re.compile(r"`[^`\n]*\{\{"), "a value inside code"),
     (re.compile(r"\]\([^)\n]*\{\{"), "a value inside a link's target"),
-    (re.compile(r"^\[[^\]\n]+\]:", re.MULTILINE), "a link's target in a line of its own"),
+    (
+        re.compile(r"^\[[^\]\n]+\]:", re.MULTILINE),
+        "a link's target in a line of its own",
+    ),
     (re.compile(r"<[A-Za-z/!?][^\n]*"), "raw HTML"),
     (re.compile(r"\{:"), "an attribute list"),
     (re.compile(r"!\["), "an image"),
@@ -49,20 +51,10 @@ def check_block(
     lists: frozenset[str],
 ) -> Iterator[Problem]:
     """Yield everything that is wrong with *block* on its own."""
-    if block.topic not in registry.topics:
-        yield _unknown(block, "topic", block.topic, registry.topics, "topic")
-    for source in block.sources:
-        if source not in registry.sources:
-            yield _unknown(block, "sources", source, registry.sources, "source")
-    for fact in (*block.facts, *(tile.fact for tile in block.tiles if tile.fact)):
-        if fact not in KNOWN:
-            yield _unknown(block, "facts", fact, KNOWN, "fact")
+    yield from _names(block, registry, forms)
     for line in block.when:
         yield from _line(block, line, forms)
-    yield from _each(block, forms, lists)
-    for path in block.needs:
-        if path not in forms:
-            yield _unknown(block, "needs", path, forms, "field of a unit's file")
+    yield from _each(block, lists)
     for step in block.steps:
         yield from _step(step, registry)
     for care in block.care:
@@ -73,10 +65,25 @@ def check_block(
                 f"'{care.interval}' is no interval",
                 "each trip, each season, 6 months, 2 years ...",
             )
+    yield from _text(block)
+
+
+def _names(
+    block: Block, registry: Registry, forms: Mapping[str, FieldForm]
+) -> Iterator[Problem]:
+    facts = (*block.facts, *(tile.fact for tile in block.tiles if tile.fact))
+    for key, words, allowed, what in (
+        ("topic", (block.topic,), registry.topics, "topic"),
+        ("sources", block.sources, registry.sources, "source"),
+        ("facts", facts, KNOWN, "fact"),
+        ("needs", block.needs, forms, "field of a unit's file"),
+    ):
+        for word in words:
+            if word not in allowed:
+                yield _unknown(block, key, word, allowed, what)
     for tile in block.tiles:
         if bool(tile.fact) == (tile.value is not None):
             yield Problem(tile.place, "tiles", "a tile has either a fact or a value")
-    yield from _text(block)
 
 
 def _unknown(
@@ -93,9 +100,7 @@ def _unknown(
     )
 
 
-def _each(
-    block: Block, forms: Mapping[str, FieldForm], lists: frozenset[str]
-) -> Iterator[Problem]:
+def _each(block: Block, lists: frozenset[str]) -> Iterator[Problem]:
     place = block.places.get("each", block.place)
     if block.each and block.each not in lists:
         yield Problem(
@@ -114,13 +119,17 @@ def _each(
         yield Problem(block.place, "", what, hint="add 'each: LIST'")
 
 
-def _line(block: Block, line: Line, forms: Mapping[str, FieldForm]) -> Iterator[Problem]:
+def _line(
+    block: Block, line: Line, forms: Mapping[str, FieldForm]
+) -> Iterator[Problem]:
     key = f"when.{line.path}"
     place = block.places.get(key, block.place)
     if line.path.startswith(FACT_PREFIX):
         name = line.path.removeprefix(FACT_PREFIX)
         if name.split("[", 1)[0] not in KNOWN:
-            yield Problem(place, key, f"'{name}' is not a fact", "", suggestion(name, KNOWN))
+            yield Problem(
+                place, key, f"'{name}' is not a fact", "", suggestion(name, KNOWN)
+            )
         return
     form = forms.get(line.path)
     if form is None:
@@ -147,27 +156,34 @@ def _value(line: Line, form: FieldForm, key: str, place: Place) -> Iterator[Prob
             allowed = form.kind.allowed() if form.kind else form.form
             yield Problem(place, key, f"'{test.text}' cannot stand here", allowed)
     elif isinstance(test, (OneOf, NoneOf)):
-        words = set(form.words)
-        if form.form == "yes or no":
-            words |= {"yes", "no"}
-        elif form.form == "quantity":
-            words |= {"known", "unknown"}
-        elif form.form in ("text", "place"):
-            # A text is never compared; that it is not known can be asked.
-            words |= {"unknown", "none"}
-        elif form.form == "count":
-            words |= {word for word in test.words if word.isdecimal()}
+        words = _words_of(form, test.words)
+        presence = frozenset() if form.form == "words" else _PRESENCE
         for word in test.words:
             if word not in words:
                 yield Problem(
                     place,
                     key,
                     f"'{word}' is no value of this field",
-                    listed(words | ({"present", "absent"} if form.form != "words" else set())),
+                    listed(words | presence),
                     suggestion(word, words),
                 )
     elif isinstance(test, Presence) and form.form in ("text", "id", "place"):
         yield Problem(place, key, "this field is always there", "a part or a list")
+
+
+_PRESENCE: Final = frozenset({"present", "absent"})
+_ALWAYS: Final[Mapping[str, frozenset[str]]] = {
+    "yes or no": frozenset({"yes", "no"}),
+    "quantity": frozenset({"known", "unknown"}),
+    # A text is never compared; that it is not known can be asked.
+    "text": frozenset({"unknown", "none"}),
+    "place": frozenset({"unknown", "none"}),
+}
+
+
+def _words_of(form: FieldForm, asked: tuple[str, ...]) -> frozenset[str]:
+    counts = (word for word in asked if form.form == "count" and word.isdecimal())
+    return form.words | _ALWAYS.get(form.form, frozenset()) | frozenset(counts)
 
 
 def _step(step: Step, registry: Registry) -> Iterator[Problem]:
@@ -197,12 +213,15 @@ def _text(block: Block) -> Iterator[Problem]:
         for found in pattern.finditer(block.body):
             line = block.body_line + block.body.count("\n", 0, found.start())
             yield Problem(
-                Place(block.file, line), "", f"{what} is not allowed in a block", "Markdown"
+                Place(block.file, line),
+                "",
+                f"{what} is not allowed in a block",
+                "Markdown",
             )
 
 
 def check_registry(
-    registry: Registry, blocks: Mapping[str, Block], forms: Mapping[str, FieldForm]
+    registry: Registry, forms: Mapping[str, FieldForm]
 ) -> Iterator[Problem]:
     """Yield what is wrong with the registry's own references."""
     for topic in registry.topics.values():
@@ -226,11 +245,18 @@ def _parts(
         for path in (part.path, f"{part.path}.{part.place_field}", *by):
             if path not in forms:
                 yield Problem(
-                    place, topic.id, f"no unit's file has '{path}'", "", suggestion(path, forms)
+                    place,
+                    topic.id,
+                    f"no unit's file has '{path}'",
+                    "",
+                    suggestion(path, forms),
                 )
         for kind in part.kinds:
             allowed = forms[f"{part.path}.{part.by}"].words
             if kind not in allowed:
                 yield Problem(
-                    place, topic.id, f"'{kind}' is no {part.by} of {part.path}", listed(allowed)
+                    place,
+                    topic.id,
+                    f"'{kind}' is no {part.by} of {part.path}",
+                    listed(allowed),
                 )

@@ -82,7 +82,9 @@ def choose(library: Library, spec: UnitSpec, facts: Facts) -> Selection:
         chosen.extend(kept)
         if not kept:
             left_out.append(LeftOut(block, _reasons(block, tried)))
-    chosen.sort(key=lambda one: (library.topics[one.block.topic].number, one.block.order))
+    chosen.sort(
+        key=lambda one: (library.topics[one.block.topic].number, one.block.order)
+    )
     used = {one.block.topic for one in chosen} | {NUMBERS}
     topics = sorted(
         (t for t in library.topics.values() if t.id in used), key=lambda t: t.number
@@ -107,8 +109,12 @@ def _for_each(
 
 def _reasons(block: Block, tried: list[Chosen]) -> tuple[Outcome, ...]:
     if tried:
-        return max((one.outcomes for one in tried), key=lambda o: sum(x.holds for x in o))
-    return (Outcome(Line(block.each, Presence(present=True)), holds=False, found="none"),)
+        return max(
+            (one.outcomes for one in tried), key=lambda o: sum(x.holds for x in o)
+        )
+    return (
+        Outcome(Line(block.each, Presence(present=True)), holds=False, found="none"),
+    )
 
 
 def _unknown_needs(
@@ -168,7 +174,7 @@ def _without_content(
         chosen = selection.of(topic.id)
         for part in topic.parts:
             for item, kind in fitted(part, spec):
-                if part.path in library.pending or _covered(chosen, part, kind, item):
+                if _covered(chosen, part, kind, item):
                     continue
                 yield Problem(
                     Place(unit_file),
@@ -189,9 +195,7 @@ def fitted(part: TopicPart, spec: UnitSpec) -> Iterable[tuple[str, str]]:
             yield str(getattr(value, "id", "")), kind
 
 
-def _covered(
-    chosen: tuple[Chosen, ...], part: TopicPart, kind: str, item: str
-) -> bool:
+def _covered(chosen: tuple[Chosen, ...], part: TopicPart, kind: str, item: str) -> bool:
     """Return True when a chosen block was chosen *for* this kind."""
     if part.by == ANY:
         return bool(chosen)

@@ -8,7 +8,7 @@ that list, so that two lines about awnings speak of the same awning.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final, Literal, TypeAlias
 
@@ -234,8 +234,11 @@ def _any_item(group: list[Line], name: str, spec: UnitSpec) -> list[Outcome]:
     if not items:
         value = _part_at(spec, name)
         return [
-            Outcome(line, line.test.holds("unknown" if value == "unknown" else MISSING),
-                    _found(value))
+            Outcome(
+                line,
+                line.test.holds("unknown" if value == "unknown" else MISSING),
+                _found(value),
+            )
             for line in group
         ]
     tried = [_within(group, name, item) for item in items]

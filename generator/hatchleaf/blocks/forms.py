@@ -44,7 +44,11 @@ def _problem(error: dict[str, Any], tree: Node, form: type[BaseModel]) -> Proble
         )
     if error["type"] == "field":
         return Problem(
-            _place(tree, keys), path, context["what"], context["allowed"], context["hint"]
+            _place(tree, keys),
+            path,
+            context["what"],
+            context["allowed"],
+            context["hint"],
         )
     if error["type"] == "literal_error":
         what = f"'{error['input']}' is not one of the words"

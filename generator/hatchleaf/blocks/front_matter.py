@@ -14,7 +14,9 @@ from hatchleaf.spec.model.fields import Count, Id, Text, YesNo, wrong
 def _drawing(value: object) -> str:
     if not isinstance(value, str) or value not in DRAWINGS:
         raise wrong(
-            f"'{value}' is no drawing", listed(DRAWINGS), suggestion(str(value), DRAWINGS)
+            f"'{value}' is no drawing",
+            listed(DRAWINGS),
+            suggestion(str(value), DRAWINGS),
         )
     return value
 
@@ -32,7 +34,9 @@ def _says(value: object) -> str:
     if not isinstance(value, str) or not 1 <= len(value) <= _LONGEST_SAYS:
         raise wrong(f"'{value}' is too long for a tile", "1 to 20 characters")
     if set(value.lower().split()) & _GAUGE_WORDS:
-        raise wrong(f"'{value}' reads like a gauge", "words such as holds, set to, takes")
+        raise wrong(
+            f"'{value}' reads like a gauge", "words such as holds, set to, takes"
+        )
     return value
 
 

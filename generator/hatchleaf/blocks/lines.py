@@ -13,7 +13,10 @@ _FORMS: Final = (
     "a word, [words], {not: word}, {at_least: number}, {at_most: number}, "
     "present or absent"
 )
-_PRESENCE: Final = {"present": Presence(present=True), "absent": Presence(present=False)}
+_PRESENCE: Final = {
+    "present": Presence(present=True),
+    "absent": Presence(present=False),
+}
 
 
 def condition_lines(tree: Node, problems: list[Problem]) -> tuple[Line, ...]:
@@ -50,7 +53,9 @@ def _test(node: Node) -> Test | None:
     if key in ("at_least", "at_most") and inner.text:
         bound = _bound(inner.text)
         if bound is not None:
-            return Limit("at_least" if key == "at_least" else "at_most", bound, inner.text)
+            return Limit(
+                "at_least" if key == "at_least" else "at_most", bound, inner.text
+            )
     return None
 
 

@@ -42,7 +42,7 @@ def _fault(block: Block, below: Block | None) -> Problem | None:
         return Problem(
             place,
             "replaces",
-            f"'{block.id}' is a built-in block, and this one does not say it replaces it",
+            f"'{block.id}' is a built-in block; this one does not say it replaces it",
             below.fingerprint,
             f"write 'replaces: {below.fingerprint}', or choose another id",
         )

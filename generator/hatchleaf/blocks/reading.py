@@ -13,6 +13,10 @@ from pathlib import Path
 from typing import Final
 
 from hatchleaf.blocks.checking import check_block, check_registry
+from hatchleaf.blocks.conditions import Line
+from hatchleaf.blocks.forms import validated
+from hatchleaf.blocks.front_matter import Head, StepForm
+from hatchleaf.blocks.lines import condition_lines
 from hatchleaf.blocks.model import (
     Block,
     BlockSticker,
@@ -24,12 +28,8 @@ from hatchleaf.blocks.model import (
     Step,
     Worded,
 )
-from hatchleaf.blocks.conditions import Line
-from hatchleaf.blocks.forms import validated
-from hatchleaf.blocks.front_matter import Head, StepForm
-from hatchleaf.blocks.lines import condition_lines
 from hatchleaf.blocks.overlay import laid_over
-from hatchleaf.blocks.registry import Registry, read_registry
+from hatchleaf.blocks.registry import read_registry
 from hatchleaf.problems import Place, Problem, ProblemsFound
 from hatchleaf.spec.paths import fields
 from hatchleaf.spec.source import parse
@@ -57,7 +57,7 @@ def read_library(folders: Sequence[Path], root: Path) -> Library:
     lists = frozenset(path for path, form in forms.items() if form.form == "list")
     for block in blocks.values():
         problems.extend(check_block(block, registry, forms, lists))
-    problems.extend(check_registry(registry, blocks, forms))
+    problems.extend(check_registry(registry, forms))
     if problems:
         raise ProblemsFound(problems)
     return Library(
@@ -151,20 +151,12 @@ def read_block(data: bytes, name: str) -> Block:
     when = condition_lines(tree, problems)
     if problems:
         raise ProblemsFound(problems)
-    return _block(head, tree, when, text, found.end(), name)
+    return _block(head, tree, when, text)
 
 
-def _block(
-    head: Head, tree: Node, when: tuple[Line, ...], text: str, start: int, name: str
-) -> Block:
-    def worded(value: str, path: str) -> Worded:
-        return Worded(value, tree.place_of(path))
-
-    def perhaps(value: str | None, path: str) -> Worded | None:
-        return None if value is None else worded(value, path)
-
-    normal = head.normal
-    sticker = head.sticker
+def _block(head: Head, tree: Node, when: tuple[Line, ...], text: str) -> Block:
+    body_start = _FENCE.match(text)
+    start = body_start.end() if body_start else 0
     return Block(
         id=head.id,
         topic=head.topic,
@@ -174,29 +166,22 @@ def _block(
         always=head.always,
         facts=head.facts,
         needs=head.needs,
-        normal=normal and Normal(normal.draw, worded(normal.text, "normal.text")),
+        normal=_normal(head, tree),
         tiles=tuple(
             BlockTile(
                 tile.says,
                 tile.fact or "",
-                perhaps(tile.value, f"tiles[{i}].value"),
+                _perhaps(tree, tile.value, f"tiles[{i}].value"),
                 tile.note,
                 tree.place_of(f"tiles[{i}]"),
             )
             for i, tile in enumerate(head.tiles)
         ),
-        sticker=sticker
-        and BlockSticker(
-            worded(sticker.line, "sticker.line"),
-            perhaps(sticker.fact, "sticker.fact"),
-            perhaps(sticker.extra, "sticker.extra"),
-            sticker.signal,
-            tree.place_of("sticker"),
-        ),
+        sticker=_sticker(head, tree),
         show=_points(head, tree),
         steps=_steps(head.do, tree),
         care=tuple(
-            Care(worded(row.task, f"every[{i}].task"), row.interval)
+            Care(_worded(tree, row.task, f"every[{i}].task"), row.interval)
             for i, row in enumerate(head.every)
         ),
         ask=head.ask,
@@ -205,10 +190,36 @@ def _block(
         reviewed=head.reviewed,
         body=text[start:],
         body_line=text[:start].count("\n") + 1,
-        file=name,
+        file=tree.place.file,
         fingerprint=hashlib.sha256(text.encode()).hexdigest()[:12],
         replaces=head.replaces or "",
         places=_places(tree),
+    )
+
+
+def _worded(tree: Node, text: str, path: str) -> Worded:
+    return Worded(text, tree.place_of(path))
+
+
+def _perhaps(tree: Node, text: str | None, path: str) -> Worded | None:
+    return None if text is None else _worded(tree, text, path)
+
+
+def _normal(head: Head, tree: Node) -> Normal | None:
+    if head.normal is None:
+        return None
+    return Normal(head.normal.draw, _worded(tree, head.normal.text, "normal.text"))
+
+
+def _sticker(head: Head, tree: Node) -> BlockSticker | None:
+    if head.sticker is None:
+        return None
+    return BlockSticker(
+        _worded(tree, head.sticker.line, "sticker.line"),
+        _perhaps(tree, head.sticker.fact, "sticker.fact"),
+        _perhaps(tree, head.sticker.extra, "sticker.extra"),
+        head.sticker.signal,
+        tree.place_of("sticker"),
     )
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import Annotated, Any, Final, Literal
+from typing import Annotated, Final, Literal
 
 from pydantic import Field, PlainValidator
 
@@ -17,8 +17,16 @@ from hatchleaf.spec.model.fields import Id, Text, wrong
 from hatchleaf.spec.source import read
 
 SYSTEMS: Final = (
-    "home", "journey", "lp", "water", "waste", "electrical", "awning", "doors",
-    "living", "gear",
+    "home",
+    "journey",
+    "lp",
+    "water",
+    "waste",
+    "electrical",
+    "awning",
+    "doors",
+    "living",
+    "gear",
 )
 _DEALERS_OWN: Final = 900
 """Topic numbers from here to 999 are a dealership's own."""
@@ -47,8 +55,16 @@ class TopicForm(Form):
     number: Annotated[int, PlainValidator(_number)]
     id: Id
     system: Literal[
-        "home", "journey", "lp", "water", "waste", "electrical", "awning", "doors",
-        "living", "gear",
+        "home",
+        "journey",
+        "lp",
+        "water",
+        "waste",
+        "electrical",
+        "awning",
+        "doors",
+        "living",
+        "gear",
     ]
     title: Text
     sticker: Literal["default", "optional", "none"]
@@ -150,7 +166,7 @@ def _topics(registry: Registry, path: Path, root: Path, *, built_in: bool) -> No
         raise ProblemsFound(problems)
 
 
-def _journeys(registry: Registry, path: Path, root: Path, **_: Any) -> None:
+def _journeys(registry: Registry, path: Path, root: Path, *, built_in: bool) -> None:  # noqa: ARG001
     tree = read(path, root)
     for name, node in tree.fields.items():
         form = validated(JourneyForm, node)
@@ -158,7 +174,7 @@ def _journeys(registry: Registry, path: Path, root: Path, **_: Any) -> None:
         registry.journeys[name] = Journey(name, form.topic, phases)
 
 
-def _sources(registry: Registry, path: Path, root: Path, **_: Any) -> None:
+def _sources(registry: Registry, path: Path, root: Path, *, built_in: bool) -> None:  # noqa: ARG001
     tree = read(path, root)
     for name, node in tree.fields.items():
         form = validated(SourceForm, node)
@@ -170,11 +186,11 @@ def _sources(registry: Registry, path: Path, root: Path, **_: Any) -> None:
         }
 
 
-def _words(registry: Registry, path: Path, root: Path, **_: Any) -> None:
+def _words(registry: Registry, path: Path, root: Path, *, built_in: bool) -> None:  # noqa: ARG001
     registry.phrases |= validated(WordsForm, read(path, root)).phrases
 
 
-def _pending(registry: Registry, path: Path, root: Path, **_: Any) -> None:
+def _pending(registry: Registry, path: Path, root: Path, *, built_in: bool) -> None:  # noqa: ARG001
     for name, node in read(path, root).fields.items():
         registry.pending[name] = node.text or ""
 

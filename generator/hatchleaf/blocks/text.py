@@ -14,7 +14,8 @@ from functools import cache
 from typing import Any, Final, Literal
 
 from jinja2 import StrictUndefined, TemplateError, TemplateSyntaxError
-from jinja2.sandbox import ImmutableSandboxedEnvironment, SecurityError
+from jinja2.exceptions import SecurityError
+from jinja2.sandbox import ImmutableSandboxedEnvironment
 from pydantic import BaseModel
 
 from hatchleaf.problems import Place, Problem
@@ -47,7 +48,9 @@ def escaped(text: str) -> str:
     'a&#42;b &#60;i&#62;'
     """
     kept = "".join(
-        c if c == " " or (c.isascii() and c.isalnum()) or c.isalpha() else f"&#{ord(c)};"
+        c
+        if c == " " or (c.isascii() and c.isalnum()) or c.isalpha()
+        else f"&#{ord(c)};"
         for c in text
     )
     # Four spaces at the start of a line would be a code block.
@@ -57,7 +60,7 @@ def escaped(text: str) -> str:
 class _Environment(ImmutableSandboxedEnvironment):
     """Jinja that reads fields of the spec and calls what it is given, no more."""
 
-    def is_safe_attribute(self, obj: Any, attr: str, value: Any) -> bool:
+    def is_safe_attribute(self, obj: Any, attr: str, value: Any) -> bool:  # noqa: ARG002
         """Return True for the fields of a part, and for nothing else of it."""
         if isinstance(obj, BaseModel):
             return attr in type(obj).model_fields
@@ -97,7 +100,7 @@ def _environment(mode: Mode) -> _Environment:
     environment = _Environment(
         undefined=StrictUndefined,
         finalize=finalize,
-        autoescape=False,  # noqa: S701  # finalize escapes for Markdown
+        autoescape=False,  # finalize escapes for Markdown
         keep_trailing_newline=True,
         trim_blocks=True,
         lstrip_blocks=True,
@@ -142,7 +145,9 @@ def fill(text: str, place: Place, names: Mapping[str, object], mode: Mode) -> st
     except TemplateSyntaxError as error:
         raise Unfillable(_problem(place, error.lineno, f"{error.message}")) from error
     except Fault as error:
-        problem = _problem(place, _line_of(error), error.what, error.allowed, error.hint)
+        problem = _problem(
+            place, _line_of(error), error.what, error.allowed, error.hint
+        )
         raise Unfillable(problem) from error
     except SecurityError as error:
         what = f"this is not for blocks: {error}"

@@ -23,8 +23,13 @@ def main() -> None:
     for unit in sys.argv[1:] or ["heron-a", "heron-b", "heron-c"]:
         try:
             loaded = load_unit(root / f"unit_specs/{unit}.yml", root)
-            made = make(loaded.spec, library, unit_file=f"unit_specs/{unit}.yml",
-                        dealer_name="Two Herons", dealer_phone="555-0142")
+            made = make(
+                loaded.spec,
+                library,
+                unit_file=f"unit_specs/{unit}.yml",
+                dealer_name="Two Herons",
+                dealer_phone="555-0142",
+            )
         except ProblemsFound as found:
             print(found)
             print(unit, len(found.problems), "problems")
@@ -33,11 +38,16 @@ def main() -> None:
         out.parent.mkdir(exist_ok=True)
         lines = []
         for text in made.manual.topics:
-            lines.append(f"\n===== {text.topic.number:03d} {text.topic.title}  [{text.where}]")
+            lines.append(
+                f"\n===== {text.topic.number:03d} {text.topic.title}  [{text.where}]"
+            )
             if text.normal:
                 lines.append(f"NORMAL: {text.normal.markdown}")
             lines += [f"TILE: {t.says} {t.value} {t.note}" for t in text.tiles]
-            lines += [f"STICKER: {s.place_id} | {s.signal} | {s.line} | {s.fact} | {s.extra}" for s in text.stickers]
+            lines += [
+                f"STICKER: {s.place_id} | {s.signal} | {s.line} | {s.fact} | {s.extra}"
+                for s in text.stickers
+            ]
             lines += [f"--- {p.id}\n{p.markdown}" for p in text.parts]
         for journey, steps in made.manual.steps.items():
             lines.append(f"\n===== journey {journey}")

@@ -52,5 +52,7 @@ def command(units: tuple[str, ...], root: Path, *, as_json: bool) -> None:
     print_problems(notes, "")
     for unit in done:
         made = unit.made
-        result(f"{unit.file.stem}: good; {len(made.pages.pages)} pages, "
-               f"{len(made.facts)} numbers worked out")
+        result(
+            f"{unit.file.stem}: good; {len(made.pages.pages)} pages, "
+            f"{len(made.facts)} numbers worked out"
+        )

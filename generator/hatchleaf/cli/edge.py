@@ -117,9 +117,7 @@ class Unit:
     made: Made
 
 
-def gathered(
-    workspace: Workspace, units: Iterable[str]
-) -> list[Unit]:
+def gathered(workspace: Workspace, units: Iterable[str]) -> list[Unit]:
     """
     Return every unit asked for, made.
 

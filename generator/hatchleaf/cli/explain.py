@@ -82,10 +82,10 @@ def _row(row: dict[str, Any]) -> str:
     if row.get("always"):
         reasons = "on every unit"
     else:
-        reasons = "; ".join(
-            f"{r['line']} (here: {r['found']})" for r in row["reasons"]
-        )
-    return f"  {row['topic']}: {row['block']}{item}: {reasons or 'wherever its topic is'}"
+        reasons = "; ".join(f"{r['line']} (here: {r['found']})" for r in row["reasons"])
+    return (
+        f"  {row['topic']}: {row['block']}{item}: {reasons or 'wherever its topic is'}"
+    )
 
 
 def _show_facts(unit: Unit, name: str, *, as_json: bool) -> None:

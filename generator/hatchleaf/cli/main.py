@@ -29,10 +29,14 @@ COMMANDS: Final = {
 class _Lazy(click.Group):
     """A group that knows its commands by name and imports them on use."""
 
-    def list_commands(self, ctx: click.Context) -> list[str]:
+    def list_commands(self, ctx: click.Context) -> list[str]:  # noqa: ARG002
         return list(COMMANDS)
 
-    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+    def get_command(
+        self,
+        ctx: click.Context,  # noqa: ARG002
+        cmd_name: str,
+    ) -> click.Command | None:
         if cmd_name not in COMMANDS:
             return None
         module = importlib.import_module(f"hatchleaf.cli.{cmd_name}")
@@ -50,7 +54,9 @@ class _Lazy(click.Group):
         return super().resolve_command(ctx, args)
 
     def format_commands(
-        self, ctx: click.Context, formatter: click.HelpFormatter
+        self,
+        ctx: click.Context,  # noqa: ARG002
+        formatter: click.HelpFormatter,
     ) -> None:
         # The texts stand here: asking the commands would import them all.
         with formatter.section("Commands"):

@@ -20,7 +20,8 @@ _SHAPES: Final = {
     '<path d="M34 24h8"/>',
     "valve_closed": '<path d="M4 18h12v12H4M44 18H32v12h12"/>'
     '<path class="bold" d="M24 12v26"/><path d="M18 12h12"/>',
-    "plug_out": '<path d="M6 24h12M18 15h8v18h-8z"/><path class="bold" d="M26 20h6M26 28h6"/>'
+    "plug_out": '<path d="M6 24h12M18 15h8v18h-8z"/>'
+    '<path class="bold" d="M26 20h6M26 28h6"/>'
     '<path d="M40 14v20"/>',
     "latch_closed": '<path d="M8 6v36M8 24h10"/>'
     '<path class="bold" d="M18 24h16"/><path d="M40 6v36"/>',

@@ -286,6 +286,8 @@ def _journey_steps(
                 # Two cylinders, one step: the same words are said once.
                 rows.setdefault((step.phase, re.sub(r"\s+", " ", text)), row)
         made[journey.id] = tuple(
-            sorted(rows.values(), key=lambda row: (order[row.phase], row.rank, row.block))
+            sorted(
+                rows.values(), key=lambda row: (order[row.phase], row.rank, row.block)
+            )
         )
     return made

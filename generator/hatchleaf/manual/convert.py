@@ -9,10 +9,10 @@ from __future__ import annotations
 
 import html
 import re
-import xml.etree.ElementTree as etree
 from dataclasses import dataclass
 from functools import cache
 from typing import Final
+from xml.etree import ElementTree
 
 import markdown
 from markdown.extensions import Extension
@@ -106,7 +106,7 @@ class _Forms(Extension):
 
 
 class _Shape(Treeprocessor):
-    def run(self, root: etree.Element) -> None:
+    def run(self, root: ElementTree.Element) -> None:
         """Give our own classes and ids to the finished tree."""
         for parent in list(root.iter()):
             for index, child in enumerate(list(parent)):
@@ -125,27 +125,31 @@ class _Shape(Treeprocessor):
                 element.set("class", "num")
 
 
-def _box_table(parent: etree.Element, index: int, table: etree.Element) -> None:
-    around = etree.Element("div", {"class": "table", "tabindex": "0"})
+def _box_table(
+    parent: ElementTree.Element, index: int, table: ElementTree.Element
+) -> None:
+    around = ElementTree.Element("div", {"class": "table", "tabindex": "0"})
     around.tail, table.tail = table.tail, None
     parent.remove(table)
     around.append(table)
     parent.insert(index, around)
 
 
-def _box(element: etree.Element, classes: list[str]) -> None:
+def _box(element: ElementTree.Element, classes: list[str]) -> None:
     signal = next((word for word in classes if word in SIGNALS), "notice")
     element.set("class", f"box {signal}")
     element.set("role", "note")
     title = element.find("p[@class='admonition-title']")
-    head = etree.Element("p", {"class": "signal"})
+    head = ElementTree.Element("p", {"class": "signal"})
     if signal in _FOR_PEOPLE:
-        symbol = etree.SubElement(
+        symbol = ElementTree.SubElement(
             head,
             "svg",
             {"class": "alert", "viewBox": "0 0 24 24", "aria-hidden": "true"},
         )
-        etree.SubElement(symbol, "path", {"d": ALERT_PATH, "fill-rule": "evenodd"})
+        ElementTree.SubElement(
+            symbol, "path", {"d": ALERT_PATH, "fill-rule": "evenodd"}
+        )
         symbol.tail = signal.upper()
     else:
         head.text = signal.upper()

@@ -37,12 +37,12 @@ def blocks_explained(selection: Selection, topic: str = "") -> dict[str, Any]:
 
 
 def _reasons(outcomes: Iterable[Outcome]) -> list[dict[str, Any]]:
-    return [
-        {"line": str(o.line), "holds": o.holds, "found": o.found} for o in outcomes
-    ]
+    return [{"line": str(o.line), "holds": o.holds, "found": o.found} for o in outcomes]
 
 
-def fact_explained(fact: Fact, sources: Mapping[str, Mapping[str, str]]) -> dict[str, Any]:
+def fact_explained(
+    fact: Fact, sources: Mapping[str, Mapping[str, str]]
+) -> dict[str, Any]:
     """Return one fact as data: name, magnitude, unit, basis, inputs, source."""
     value = fact.value
     return {

@@ -13,7 +13,7 @@ import os
 from collections.abc import Iterator, MutableMapping
 from pathlib import Path
 from types import TracebackType
-from typing import Final
+from typing import Final, Self
 
 _MANY: Final = 5_000
 
@@ -54,7 +54,7 @@ class Kept(MutableMapping[str, str]):
         """Return how many are kept."""
         return len(self._kept)
 
-    def __enter__(self) -> Kept:
+    def __enter__(self) -> Self:
         """Return itself."""
         return self
 

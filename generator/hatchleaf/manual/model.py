@@ -95,4 +95,6 @@ class Pages:
 
     def __post_init__(self) -> None:
         """Index the pages, so that templates need no search."""
-        object.__setattr__(self, "by_number", {page.number: page for page in self.pages})
+        object.__setattr__(
+            self, "by_number", {page.number: page for page in self.pages}
+        )

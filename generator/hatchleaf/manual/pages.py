@@ -10,7 +10,7 @@ import datetime
 import hashlib
 import json
 import re
-from collections.abc import Iterable, Iterator, MutableMapping
+from collections.abc import Iterable, MutableMapping
 from dataclasses import asdict
 from typing import Final
 
@@ -109,7 +109,12 @@ def _plan(text: TopicText, manual: Manual) -> str:
     spec = manual.spec
     if text.topic.number == HOME:
         marks = [
-            Mark(place, f"{one.topic.number:03d}", f"{one.topic.number:03d}", one.topic.title)
+            Mark(
+                place,
+                f"{one.topic.number:03d}",
+                f"{one.topic.number:03d}",
+                one.topic.title,
+            )
             for one in manual.topics
             for place in one.places
         ]

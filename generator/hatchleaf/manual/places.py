@@ -16,9 +16,13 @@ _SIDES: Final = {
     "center": "middle of the floor",
 }
 # In thirds, which is as exactly as people point: (up to percent from the front, words).
-_LENGTHWISE: Final = ((25, "near the front"), (45, "ahead of the middle"),
-                      (55, "at the middle"), (75, "behind the middle"),
-                      (100, "near the rear"))
+_LENGTHWISE: Final = (
+    (25, "near the front"),
+    (45, "ahead of the middle"),
+    (55, "at the middle"),
+    (75, "behind the middle"),
+    (100, "near the rear"),
+)
 _HEIGHTS: Final = {
     "under": "underneath",
     "low": "low down",
@@ -39,7 +43,10 @@ def in_words(place: PlaceOnUnit) -> str:
     if place.where == "inside":
         words.append("inside")
     words.append(_SIDES[place.side])
-    if place.side in ("road", "curb", "center") and place.from_front.quantity is not None:
+    if (
+        place.side in ("road", "curb", "center")
+        and place.from_front.quantity is not None
+    ):
         percent = number_in(place.from_front.quantity, "percent")
         words.append(next(text for limit, text in _LENGTHWISE if percent <= limit))
     words.append(_HEIGHTS[place.height])

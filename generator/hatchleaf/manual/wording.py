@@ -23,11 +23,33 @@ from hatchleaf.units import in_file_units
 
 NUMBERS_TOPIC: Final = 90
 SECTIONS: Final = (
-    "lp", "water", "hot_water", "waste", "dc", "ac", "climate", "kitchen", "awnings",
-    "doors", "steps", "slides", "gear", "safety", "weights", "body", "condition", "added",
+    "lp",
+    "water",
+    "hot_water",
+    "waste",
+    "dc",
+    "ac",
+    "climate",
+    "kitchen",
+    "awnings",
+    "doors",
+    "steps",
+    "slides",
+    "gear",
+    "safety",
+    "weights",
+    "body",
+    "condition",
+    "added",
 )
 """What of the spec a text may read; identity and serial numbers are not among it."""
-EMERGENCY_NUMBERS: Final = {"us": "911", "ca": "911", "uk": "999", "eu": "112", "au": "000"}
+EMERGENCY_NUMBERS: Final = {
+    "us": "911",
+    "ca": "911",
+    "uk": "999",
+    "eu": "112",
+    "au": "000",
+}
 """The public emergency number of each market; common knowledge of each country."""
 
 
@@ -44,7 +66,11 @@ def fact_link(name: str) -> str:
 def fact_shown(fact: Fact) -> Shown:
     """Return a fact as printed: a link to its derivation, marked where it must be."""
     text = fact.shown()
-    marks = [word for word, on in (("typical", fact.typical), ("brochure", fact.brochure)) if on]
+    marks = [
+        word
+        for word, on in (("typical", fact.typical), ("brochure", fact.brochure))
+        if on
+    ]
     html = "".join(f' <span class="{mark}">({mark})</span>' for mark in marks)
     plain = "".join(f" ({mark})" for mark in marks)
     return Shown(f"[{escaped(text)}]({fact_link(fact.name)}){html}", text + plain)
@@ -120,7 +146,9 @@ class Wording:
                     return self._read_it(missing[0])
                 raise Fault(f"this unit has no fact '{base}'")
             lines = [f"| {left or ' '} | {right or ' '} |", "| --- | --- |"]
-            lines += [f"| {escaped(r.item_words)} | {fact_shown(r).markdown} |" for r in rows]
+            lines += [
+                f"| {escaped(r.item_words)} | {fact_shown(r).markdown} |" for r in rows
+            ]
             plain = "; ".join(f"{r.item_words}: {r.shown()}" for r in rows)
             return Shown("\n" + "\n".join(lines) + "\n", plain)
 
@@ -149,8 +177,10 @@ class Wording:
     def value(self, reading: object, at: str = "") -> Shown:
         """Return a reading as text, or where to read it when it is unknown."""
         if isinstance(reading, str):
-            return Shown(escaped(self.phrases.get(reading, reading)),
-                         self.phrases.get(reading, reading))
+            return Shown(
+                escaped(self.phrases.get(reading, reading)),
+                self.phrases.get(reading, reading),
+            )
         if not isinstance(reading, Reading):
             raise Fault("value() takes a number of the unit's file")
         if reading.quantity is None:
