@@ -17,8 +17,6 @@ _GAS: Final = (
     "lp.supply.cylinders",
     "lp.supply.cylinders.id",
     "lp.supply.cylinders.holds",
-    "lp.supply.bottles",
-    "lp.supply.bottles.holds",
     "lp.supply.volume",
 )
 _BURNERS: Final = (

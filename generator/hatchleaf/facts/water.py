@@ -89,11 +89,12 @@ def _bleach(spec: UnitSpec, given: list[Given], sheet: Sheet) -> None:
         return
     volume = total([one.quantity for one in treated if one.number], "gallon")
     tank_only = total([one.quantity for one in given], "gallon")
-    texts = plus([one.text for one in given])
+    where = "in the tank" if len(given) == 1 else "in the tanks"
+    texts = f"{plus([one.text for one in given])} {where}"
     bypass = [one for one in heater if one.path == "hot_water.bypass"]
     note = ""
     if heater:
-        texts += f" in the tank + {heater[0].text} in the water heater"
+        texts += f" + {heater[0].text} in the water heater"
         note = "; leave the heater out while it is bypassed" if bypass else ""
     sheet.add(
         "water.bleach_volume",
