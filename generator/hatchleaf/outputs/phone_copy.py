@@ -26,7 +26,7 @@ from hatchleaf.outputs.fragments import (
     theme_text,
 )
 from hatchleaf.outputs.palette import stylesheet
-from hatchleaf.outputs.search import words_json
+from hatchleaf.outputs.search import topics_json
 
 FILE_NAME: Final = "manual.html"
 """Beside the pages of one unit: ``site/<code>/manual.html``."""
@@ -66,7 +66,7 @@ def phone_copy(pages: Pages, *, brand: str = "") -> str:
             # Files of ours and JSON without "<": nothing from a unit's file.
             style=Markup(style),  # noqa: S704
             script=Markup(script),  # noqa: S704
-            words=Markup(words_json(pages)),  # noqa: S704
+            words=Markup(topics_json(pages)),  # noqa: S704
         )
     )
 

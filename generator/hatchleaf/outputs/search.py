@@ -1,10 +1,10 @@
 """
 The search words of one unit, as data that the page's script reads.
 
-The website loads them as ``words.json`` when someone first searches; the phone copy
-carries them inside.  Titles and the owners' own words go over as they are, since the
-script weighs them as phrases; the rest of the text is only a list of words with the
-topics that use them, a fifth of the text's size.
+Titles and the owners' own words go over as they are, since the script weighs them as
+phrases.  The website loads them as ``words.json`` when someone first searches, with a
+list of all other words and the topics that use them, a fifth of the texts' size.  The
+phone copy has the texts themselves inside and lists their words when it is asked.
 """
 
 from __future__ import annotations
@@ -37,46 +37,67 @@ def fold(text: str) -> list[str]:
     return _WORD.findall(kept.replace("'", ""))
 
 
-def words(pages: Pages) -> dict[str, object]:
+def topics(pages: Pages) -> list[dict[str, object]]:
     """
-    Return the search words of one unit.
+    Return what is searched first in each page.
 
     Args:
         pages: All pages of the unit.
 
     Returns:
-        ``topics``: number, title, place, owners' words and headings of each page.
-        ``words``: each word of the texts with the indexes of the topics that use it.
+        Number, title, place, owners' words and headings of each page, in order.
+    """
+    return [
+        {
+            "n": page.number,
+            "t": page.title,
+            "w": page.where,
+            "a": list(page.ask),
+            "h": [heading.text for heading in page.headings],
+        }
+        for page in pages.pages
+    ]
+
+
+def words(pages: Pages) -> dict[str, list[int]]:
+    """
+    Return the words of all texts.
+
+    Args:
+        pages: All pages of the unit.
+
+    Returns:
+        Each word of two letters or more with the indexes of the pages that use it.
     """
     used: dict[str, list[int]] = {}
     for index, page in enumerate(pages.pages):
         for word in sorted(set(fold(f"{page.where} {page.text}"))):
             if len(word) > 1:
                 used.setdefault(word, []).append(index)
-    return {
-        "topics": [
-            {
-                "n": page.number,
-                "t": page.title,
-                "w": page.where,
-                "a": list(page.ask),
-                "h": [heading.text for heading in page.headings],
-            }
-            for page in pages.pages
-        ],
-        "words": dict(sorted(used.items())),
-    }
+    return dict(sorted(used.items()))
 
 
 def words_json(pages: Pages) -> str:
     """
-    Return `words` as JSON that may stand inside an HTML ``script`` element.
+    Return what the website's search loads.
 
     Args:
         pages: All pages of the unit.
-
-    Returns:
-        One line; ``<`` is written as an escape, so that no text closes the element.
     """
-    text = json.dumps(words(pages), ensure_ascii=False, separators=(",", ":"))
+    return _line({"topics": topics(pages), "words": words(pages)})
+
+
+def topics_json(pages: Pages) -> str:
+    """
+    Return what the phone copy's search needs besides the texts that it has.
+
+    Args:
+        pages: All pages of the unit.
+    """
+    return _line({"topics": topics(pages)})
+
+
+def _line(data: dict[str, object]) -> str:
+    """Return JSON in which no text can close a ``script`` element."""
+    text = json.dumps(data, ensure_ascii=False, separators=(",", ":"))
     return text.replace("<", "\\u003c").replace("\u2028", "\\u2028")

@@ -117,7 +117,21 @@
 
   const stems = (text) => fold(text).map(stem);
 
+  /* The phone copy has all texts inside, so it brings no list of their words. */
+  function wordsInside(topics) {
+    const used = Object.create(null);
+    topics.forEach((topic, at) => {
+      const parts = all(".where, .normal-text, .ratings, .text", document.getElementById("t-" + pad(topic.n)));
+      const text = parts.map((part) => part.innerHTML.replace(/<[^>]*>|&\w+;/g, " ")).join(" ");
+      new Set(fold(text)).forEach((word) => {
+        if (word.length > 1) (used[word] = used[word] || []).push(at);
+      });
+    });
+    return used;
+  }
+
   function index(data) {
+    const texts = data.words || wordsInside(data.topics);
     const topics = data.topics.map((topic) => ({
       number: topic.n,
       title: topic.t,
@@ -130,8 +144,8 @@
       const has = words.get(word);
       if ((has.get(at) || 0) < weight) has.set(at, weight);
     };
-    Object.keys(data.words).forEach((word) =>
-      data.words[word].forEach((at) => add(stem(word), at, 1)),
+    Object.keys(texts).forEach((word) =>
+      texts[word].forEach((at) => add(stem(word), at, 1)),
     );
     data.topics.forEach((topic, at) => {
       topic.h.forEach((heading) => stems(heading).forEach((word) => add(word, at, 2)));
