@@ -127,8 +127,8 @@ def test_inputs_are_among_the_fields_that_the_name_declares(unit: str) -> None:
             "heron-a",
             (
                 "water.capacity water.weight water.days water.bleach_volume "
-                "water.bleach waste.capacity waste.weight waste.precharge waste.rinse_minutes "
-                "weights.water weights.cargo_left"
+                "water.bleach waste.capacity waste.weight waste.precharge "
+                "waste.rinse_minutes weights.water weights.cargo_left"
             ),
         ),
         ("heron-b", "waste.capacity waste.weight waste.precharge weights.hitch"),
