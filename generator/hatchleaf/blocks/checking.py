@@ -26,6 +26,8 @@ from hatchleaf.problems import Place, Problem, listed, suggestion
 from hatchleaf.spec.paths import FieldForm
 from hatchleaf.units import parse_unit_of
 
+_A_FEW: Final = 24
+"""More allowed words than this help nobody; the nearest one does."""
 _INTERVAL: Final = re.compile(
     r"each (use|trip|season)|[1-9]\d? (days|weeks|months|years)|1 (day|week|month|year)"
 )
@@ -90,7 +92,7 @@ def _unknown(
     block: Block, key: str, word: str, allowed: Iterable[str], what: str
 ) -> Problem:
     known = list(allowed)
-    shown = listed(known) if len(known) < 80 else ""  # noqa: PLR2004  # a screen
+    shown = listed(known) if len(known) <= _A_FEW else ""
     return Problem(
         block.places.get(key, block.place),
         key,
@@ -107,8 +109,7 @@ def _each(block: Block, lists: frozenset[str]) -> Iterator[Problem]:
             place,
             "each",
             f"'{block.each}' is not a list of a unit's file",
-            listed(lists),
-            suggestion(block.each, lists),
+            hint=suggestion(block.each, lists),
         )
     if block.always and (block.when or block.each):
         where = block.places.get("always", block.place)
