@@ -105,7 +105,7 @@ BROKEN: Final = {
     ),
     "a rank out of range": (
         b"---\nid: my-block\ntopic: water-pump\norder: 95\nsources: [common-practice]\ndo: {arrive: [{phase: water, rank: 100, step: Go.}]}\n---\nText.\n",
-        "FILE:6:36: do.arrive.0.rank: '100' is not a rank\n    allowed: a whole number from 1 to 99",
+        "FILE:6:36: do.arrive[0].rank: '100' is not a rank\n    allowed: a whole number from 1 to 99",
     ),
     "no such interval": (
         b"---\nid: my-block\ntopic: water-pump\norder: 95\nsources: [common-practice]\nevery: [{task: Look., interval: sometimes}]\n---\nText.\n",
@@ -117,7 +117,7 @@ BROKEN: Final = {
     ),
     "a tile like a gauge": (
         b"---\nid: my-block\ntopic: water-pump\norder: 95\nsources: [common-practice]\ntiles: [{says: water left, value: 1 gal, note: x}]\n---\nText.\n",
-        "FILE:6:16: tiles.0.says: 'water left' reads like a gauge\n    allowed: words such as holds, set to, takes",
+        "FILE:6:16: tiles[0].says: 'water left' reads like a gauge\n    allowed: words such as holds, set to, takes",
     ),
     "no such drawing": (
         b"---\nid: my-block\ntopic: water-pump\norder: 95\nsources: [common-practice]\nnormal: {draw: handle, text: Off.}\n---\nText.\n",

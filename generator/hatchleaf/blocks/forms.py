@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any, TypeVar
 
 from pydantic import BaseModel, ValidationError
@@ -29,7 +30,7 @@ def validated(form: type[F], tree: Node) -> F:
 
 def _problem(error: dict[str, Any], tree: Node, form: type[BaseModel]) -> Problem:
     keys = tuple(str(key) for key in error["loc"])
-    path = ".".join(keys)
+    path = re.sub(r"\.(\d+)", r"[\1]", ".".join(keys))
     context = error.get("ctx", {})
     if error["type"] == "missing":
         return Problem(_place(tree, keys[:-1]), path, "field is missing")
