@@ -75,7 +75,7 @@ def _with_ids(made: str, prefix: str) -> tuple[str, tuple[Heading, ...]]:
         used = {heading.id for heading in headings}
         named = next(
             name
-            for name in (wanted, *(f"{wanted}-{n}" for n in range(2, 1000)))
+            for name in (wanted, *(f"{wanted}-{n}" for n in range(2, len(used) + 3)))
             if name not in used
         )
         headings.append(Heading(named, words, int(level)))

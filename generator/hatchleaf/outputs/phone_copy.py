@@ -20,6 +20,7 @@ from hatchleaf.manual.model import Page, Pages
 from hatchleaf.outputs.fragments import (
     EMERGENCIES,
     HOME,
+    Environment,
     context,
     copy_target,
     environment,
@@ -34,7 +35,7 @@ FILE_NAME: Final = "manual.html"
 _HEADING: Final = re.compile(r"(</?h)([2-5])(?=[ >])")
 
 
-def phone_copy(pages: Pages, *, brand: str = "") -> str:
+def phone_copy(pages: Pages, *, brand: str = "", env: Environment | None = None) -> str:
     """
     Return the whole guide as one self-contained HTML document.
 
@@ -42,6 +43,8 @@ def phone_copy(pages: Pages, *, brand: str = "") -> str:
         pages: All pages of the unit, links still symbolic.
 
         brand: The dealership's colour as ``#rrggbb``; ours when empty.
+
+        env: An environment over our templates that has compiled them already.
 
     Returns:
         The document.  Its policy allows its own style and script by their hashes
@@ -56,14 +59,14 @@ def phone_copy(pages: Pages, *, brand: str = "") -> str:
         for page in reading_order(pages)
     ]
     return (
-        environment()
+        (env or environment())
         .get_template("phone.html")
         .render(
             pages=pages,
             sheets=sheets,
             numbers=" ".join(str(page.number) for page in pages.pages),
-            csp=policy(style, script),
-            # Files of ours and JSON without "<": nothing from a unit's file.
+            # Hashes, files of ours and JSON without "<": nothing from a unit's file.
+            csp=Markup(policy(style, script)),  # noqa: S704
             style=Markup(style),  # noqa: S704
             script=Markup(script),  # noqa: S704
             words=Markup(topics_json(pages)),  # noqa: S704

@@ -32,9 +32,11 @@ def fold(text: str) -> list[str]:
     Returns:
         Its words in order.  The script folds what is typed in the same way.
     """
-    plain = unicodedata.normalize("NFKD", text.lower().replace("\u2019", "'"))
-    kept = "".join(each for each in plain if not unicodedata.combining(each))
-    return _WORD.findall(kept.replace("'", ""))
+    plain = text.lower().replace("\u2019", "'")
+    if not plain.isascii():
+        parts = unicodedata.normalize("NFKD", plain)
+        plain = "".join(each for each in parts if not unicodedata.combining(each))
+    return _WORD.findall(plain.replace("'", ""))
 
 
 def topics(pages: Pages) -> list[dict[str, object]]:

@@ -66,7 +66,15 @@ def theme() -> Theme:
 @cache
 def environment() -> jinja2.Environment:
     """Return one environment for the whole process: templates are compiled once."""
-    return theme().get_env()
+    return strict(theme().get_env())
+
+
+def strict(env: jinja2.Environment) -> jinja2.Environment:
+    """Have an environment stop at a misspelt name and leave no blank lines."""
+    env.undefined = jinja2.StrictUndefined
+    env.trim_blocks = True
+    env.lstrip_blocks = True
+    return env
 
 
 def prepared(config: MkDocsConfig) -> MkDocsConfig:

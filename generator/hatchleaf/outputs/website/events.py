@@ -24,6 +24,7 @@ from hatchleaf.manual.model import Pages
 from hatchleaf.outputs import phone_copy, search
 from hatchleaf.outputs.fragments import website_context
 from hatchleaf.outputs.website.assets import RECORD, Shared, record, shared_files
+from hatchleaf.outputs.website.engine import strict
 
 NAME: Final = "hatchleaf"
 _ROOT: Final = "../../"
@@ -48,7 +49,11 @@ class UnitSite:
 
 
 def unit_site(
-    pages: Pages, *, brand: str = "", others: Mapping[str, bytes] | None = None
+    pages: Pages,
+    *,
+    brand: str = "",
+    others: Mapping[str, bytes] | None = None,
+    env: jinja2.Environment | None = None,
 ) -> UnitSite:
     """
     Return what one unit publishes.
@@ -59,12 +64,15 @@ def unit_site(
         brand: The dealership's colour as ``#rrggbb``; ours when empty.
 
         others: More files by path below the unit's own folder.
+
+        env: An environment over our templates that has compiled them already.
     """
     shared = shared_files(brand)
+    copy = phone_copy.phone_copy(pages, brand=brand, env=env)
     own = {
         "index.html": leading_to("000/", pages.unit.title),
         search.FILE_NAME: search.words_json(pages).encode(),
-        phone_copy.FILE_NAME: phone_copy.phone_copy(pages, brand=brand).encode(),
+        phone_copy.FILE_NAME: copy.encode(),
         RECORD: record(pages.unit.edition, shared),
         **(others or {}),
     }
@@ -134,11 +142,8 @@ class UnitEvents(BasePlugin[Options]):  # type: ignore[no-untyped-call]
         return ours
 
     def on_env(self, env: jinja2.Environment, **_: Any) -> jinja2.Environment:
-        """Stop at a misspelt name; leave no blank lines where blocks stood."""
-        env.undefined = jinja2.StrictUndefined
-        env.trim_blocks = True
-        env.lstrip_blocks = True
-        return env
+        """Have it read our templates as they are written."""
+        return strict(env)
 
     def on_page_read_source(self, **_: Any) -> str:
         """Return no Markdown: our pages are converted already."""
