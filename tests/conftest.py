@@ -52,9 +52,8 @@ def guides(
     """Return the guides of the sample units by the names of their files."""
     return {
         name: make(
-            loaded.spec,
+            loaded,
             library,
-            unit_file=f"unit_specs/{name}.yml",
             dealer_name="Two Herons",
             dealer_phone="555-0142",
         )

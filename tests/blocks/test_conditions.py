@@ -105,9 +105,9 @@ def test_an_item_is_judged_alone(
     spec = samples["heron-a"].spec
     line = (Line("waste.tanks.holds", OneOf(("black",))),)
     judged = {
-        item.id: outcomes(line, spec, Facts(), library.lists, ("waste.tanks", item))[
-            0
-        ].holds  # type: ignore[attr-defined]
+        str(item): outcomes(
+            line, spec, Facts(), library.lists, ("waste.tanks", item)
+        )[0].holds
         for item in items_at(spec, "waste.tanks")
     }
     assert sorted(judged.values()) == [False, True]

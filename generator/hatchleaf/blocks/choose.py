@@ -23,7 +23,8 @@ from hatchleaf.blocks.conditions import (
 )
 from hatchleaf.blocks.model import ANY, NUMBERS, Block, Library, Topic, TopicPart
 from hatchleaf.facts.model import Facts
-from hatchleaf.problems import Place, Problem
+from hatchleaf.problems import Problem
+from hatchleaf.spec.load import LoadedUnit
 from hatchleaf.spec.model.fields import Reading
 from hatchleaf.spec.model.unit import UnitSpec
 
@@ -136,7 +137,7 @@ def _not_known(value: object) -> bool:
 
 
 def shortcomings(
-    selection: Selection, library: Library, spec: UnitSpec, unit_file: str
+    selection: Selection, library: Library, loaded: LoadedUnit
 ) -> tuple[Problem, ...]:
     """
     Return what the guide of this unit would fail to say.
@@ -144,41 +145,47 @@ def shortcomings(
     A fitted kind without a block, and a limit that a chosen text needs and the
     spec does not know; a used unit prints whom to ask instead of the latter.
     """
-    return tuple(_without_content(selection, library, spec, unit_file)) + tuple(
-        _without_limit(selection, spec, unit_file)
+    return (
+        *_without_content(selection, library, loaded),
+        *_without_limit(selection, loaded),
     )
 
 
-def _without_limit(
-    selection: Selection, spec: UnitSpec, unit_file: str
-) -> Iterable[Problem]:
-    if spec.condition == "used":
+def _without_limit(selection: Selection, loaded: LoadedUnit) -> Iterable[Problem]:
+    if loaded.spec.condition == "used":
         return
     for one in selection.chosen:
         for path in one.unknown:
-            where = f" of '{one.item_id}'" if one.item_id else ""
+            of_item = path.startswith(f"{one.block.each}.") and one.item_id
+            named = (
+                path.replace(one.block.each, f"{one.block.each}[{one.item_id}]", 1)
+                if of_item
+                else path
+            )
             yield Problem(
-                Place(unit_file),
-                path,
-                f"the maker's limit{where} is unknown, and block '{one.block.id}' "
-                "cannot be printed without it",
+                loaded.place_of(named),
+                named,
+                f"the maker's limit is unknown, and block '{one.block.id}' cannot be "
+                "printed without it",
                 "the number from the maker's plate, label or paper",
                 "read it on the unit and write it in the unit's file",
             )
 
 
 def _without_content(
-    selection: Selection, library: Library, spec: UnitSpec, unit_file: str
+    selection: Selection, library: Library, loaded: LoadedUnit
 ) -> Iterable[Problem]:
     for topic in library.topics.values():
         chosen = selection.of(topic.id)
         for part in topic.parts:
-            for item, kind in fitted(part, spec):
+            for item, kind in fitted(part, loaded.spec):
                 if _covered(chosen, part, kind, item):
                     continue
+                named = f"{part.path}[{item}]" if item else part.path
+                field = named if part.by == ANY else f"{named}.{part.by}"
                 yield Problem(
-                    Place(unit_file),
-                    part.path,
+                    loaded.place_of(field),
+                    field,
                     f"no block of topic {topic.number:03d} speaks of "
                     f"{part.by} '{kind}' yet",
                     hint="write one in content_blocks/, or ask the content editor",

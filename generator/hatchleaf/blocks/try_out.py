@@ -24,9 +24,8 @@ def main() -> None:
         try:
             loaded = load_unit(root / f"unit_specs/{unit}.yml", root)
             made = make(
-                loaded.spec,
+                loaded,
                 library,
-                unit_file=f"unit_specs/{unit}.yml",
                 dealer_name="Two Herons",
                 dealer_phone="555-0142",
             )

@@ -145,7 +145,7 @@ def gathered(workspace: Workspace, units: Iterable[str]) -> list[Unit]:
             try:
                 loaded = workspace.load(file.stem)
                 if library is not None:
-                    made = _made(workspace, library, loaded, file, kept)
+                    made = _made(workspace, library, loaded, kept)
                     done.append(Unit(file, loaded, made))
             except ProblemsFound as found:
                 problems.extend(found.problems)
@@ -158,16 +158,14 @@ def _made(
     workspace: Workspace,
     library: Library,
     loaded: LoadedUnit,
-    unit_file: Path,
     kept: MutableMapping[str, str],
 ) -> Made:
     from hatchleaf.manual.make import make  # noqa: PLC0415  # slow
 
     settings = workspace.settings
     return make(
-        loaded.spec,
+        loaded,
         library,
-        unit_file=str(unit_file.relative_to(workspace.root)),
         dealer_name=settings.site_name,
         dealer_phone=settings.phone,
         kept=kept,

@@ -244,7 +244,8 @@ def _stickers(
 ) -> tuple[StickerText, ...]:
     """Return one label for each place; an item's own text at its own place."""
     made: list[StickerText] = []
-    for place in places:
+    # Nobody stands at the roof with a phone, and sun and rain eat a label there.
+    for place in (one for one in places if one.height != "roof"):
         texts = [one for one in chosen if one.block.sticker]
         own = [one for one in texts if getattr(one.item, "at", None) == place.id]
         general = [one for one in texts if one.item is None]

@@ -13,7 +13,7 @@ from hatchleaf.manual.assemble import Manual, assemble
 from hatchleaf.manual.model import Pages
 from hatchleaf.manual.pages import make_pages
 from hatchleaf.problems import Problem, ProblemsFound
-from hatchleaf.spec.model.unit import UnitSpec
+from hatchleaf.spec.load import LoadedUnit
 
 
 @dataclass(frozen=True)
@@ -27,21 +27,19 @@ class Made:
 
 
 def make(
-    spec: UnitSpec,
+    loaded: LoadedUnit,
     library: Library,
     *,
-    unit_file: str,
     dealer_name: str,
     dealer_phone: str,
     kept: MutableMapping[str, str] | None = None,
 ) -> Made:
     """
-    Return the manual and the pages of *spec*.
+    Return the manual and the pages of a unit.
 
     Args:
-        spec: The unit, checked.
+        loaded: The unit, checked, with the places of its fields.
         library: All content, read and laid over.
-        unit_file: The unit's file, to name in problems.
         dealer_name: Who hands the unit over.
         dealer_phone: The dealership's number.
         kept: Converted fragments of earlier builds; see `make_pages`.
@@ -49,9 +47,10 @@ def make(
     Raises:
         ProblemsFound: What is missing or cannot be filled in, all of it.
     """
+    spec = loaded.spec
     facts = work_out(spec)
     selection = choose(library, spec, facts)
-    problems: list[Problem] = list(shortcomings(selection, library, spec, unit_file))
+    problems: list[Problem] = list(shortcomings(selection, library, loaded))
     manual: Manual | None = None
     try:
         manual = assemble(

@@ -56,7 +56,8 @@ def _entry(fact: Fact, sources: Mapping[str, Mapping[str, str]]) -> str:
         for word, on in (("typical", fact.typical), ("brochure", fact.brochure))
         if on
     )
-    inputs = "".join(f"<li>{escape(given.text)}</li>" for given in fact.inputs)
+    rows = dict.fromkeys(f"{_in_words(i.path)}: {i.text}" for i in fact.inputs)
+    inputs = "".join(f"<li>{escape(row)}</li>" for row in rows)
     given = f'<ul class="inputs">{inputs}</ul>' if inputs else ""
     return (
         f'<dt id="fact-{slug(fact.name)}">{escape(what)}</dt>'
@@ -64,6 +65,17 @@ def _entry(fact: Fact, sources: Mapping[str, Mapping[str, str]]) -> str:
         f"<p>{escape(fact.basis)}</p>{given}"
         f'<p class="source">{escape(_source(fact.source, sources))}</p></dd>'
     )
+
+
+def _in_words(path: str) -> str:
+    """
+    Return a path of the unit's file as words.
+
+    >>> _in_words("lp.supply.cylinders[left].holds")
+    'lp, supply, cylinders left, holds'
+    """
+    spaced = re.sub(r"\[([^\]]*)\]", r" \1", path).replace(".", ", ")
+    return re.sub(r"[_-]", " ", spaced)
 
 
 def _source(name: str, sources: Mapping[str, Mapping[str, str]]) -> str:

@@ -13,7 +13,7 @@ _SIDES: Final = {
     "curb": "curb side",
     "front": "front",
     "rear": "rear",
-    "center": "middle of the floor",
+    "center": "between the sides",
 }
 # In thirds, which is as exactly as people point: (up to percent from the front, words).
 _LENGTHWISE: Final = (
@@ -28,7 +28,7 @@ _HEIGHTS: Final = {
     "low": "low down",
     "middle": "",
     "high": "high up",
-    "roof": "on the roof",
+    "roof": "",
 }
 
 
@@ -39,14 +39,11 @@ def places_by_id(spec: UnitSpec) -> Mapping[str, PlaceOnUnit]:
 
 def in_words(place: PlaceOnUnit) -> str:
     """Return where *place* is: ``road side, near the rear, low down``."""
-    words = []
-    if place.where == "inside":
-        words.append("inside")
-    words.append(_SIDES[place.side])
-    if (
-        place.side in ("road", "curb", "center")
-        and place.from_front.quantity is not None
-    ):
+    roof = place.height == "roof"
+    words = ["inside" if place.where == "inside" else "", "on the roof" if roof else ""]
+    if not (roof and place.side == "center"):
+        words.append(_SIDES[place.side])
+    if place.side not in ("front", "rear") and place.from_front.quantity is not None:
         percent = number_in(place.from_front.quantity, "percent")
         words.append(next(text for limit, text in _LENGTHWISE if percent <= limit))
     words.append(_HEIGHTS[place.height])

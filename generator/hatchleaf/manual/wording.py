@@ -52,6 +52,18 @@ EMERGENCY_NUMBERS: Final = {
 }
 """The public emergency number of each market; common knowledge of each country."""
 
+_HEADS: Final = {
+    "awnings.wind_force": ("Wind", "Push on the awning"),
+    "battery.hours": ("What runs", "Alone, on a full battery"),
+    "lp.hours": ("What burns", "Alone, always lit"),
+    "shore.load": ("What", "Draws"),
+    "shore.together": ("At the same time", "By the main breaker"),
+    "tires.pressure_at": ("Air outside", "The gauge reads"),
+    "water.bleach": ("Strength on the bottle", "Bleach"),
+    "water.days": ("For", "Lasts"),
+}
+"""Column heads of a table of facts: what its rows are, and what stands beside them."""
+
 
 def slug(text: str) -> str:
     """Return *text* as the part of an id: small letters, digits, hyphens."""
@@ -145,7 +157,8 @@ class Wording:
                 if missing:
                     return self._read_it(missing[0])
                 raise Fault(f"this unit has no fact '{base}'")
-            lines = [f"| {left or ' '} | {right or ' '} |", "| --- | --- |"]
+            head = _HEADS.get(base, ("Which", "How much"))
+            lines = [f"| {left or head[0]} | {right or head[1]} |", "| --- | --- |"]
             lines += [
                 f"| {escaped(r.item_words)} | {fact_shown(r).markdown} |" for r in rows
             ]

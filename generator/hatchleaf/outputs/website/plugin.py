@@ -135,9 +135,8 @@ def preview_site(workspace: Workspace, unit: str = "") -> UnitSite:
         raise ProblemsFound(problems)
     with Kept(workspace.cache / "fragments.json") as kept:
         made = make(
-            loaded.spec,
+            loaded,
             library,
-            unit_file=f"{UNITS}/{workspace.unit_file(name).name}",
             dealer_name=settings.site_name,
             dealer_phone=settings.phone,
             kept=kept,
