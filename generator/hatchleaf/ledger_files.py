@@ -79,12 +79,13 @@ def write(folder: Path, event: Event) -> Path:
     unfinished = stage(path, event.content)
     try:
         unfinished.replace(path)
-        _remember(folder)
-    except OSError:
-        path.unlink(missing_ok=True)
-        raise
     finally:
         unfinished.unlink(missing_ok=True)
+    try:
+        _remember(folder)
+    except OSError:
+        path.unlink()
+        raise
     return path
 
 
