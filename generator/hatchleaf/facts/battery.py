@@ -194,7 +194,8 @@ def _furnace(spec: UnitSpec, bank: _Bank, sheet: Sheet) -> None:
 
 
 def _usable_words(bank: _Bank) -> str:
-    return f"{shown(bank.usable, 'watt_hour', how='down')} that may be used,"
+    share = " by a typical share" if bank.typical else ""
+    return f"{shown(bank.usable, 'watt_hour', how='down')} that may be used{share},"
 
 
 def _volts(bank: _Bank) -> str:
