@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import click
 
 from hatchleaf.cli.edge import (
-    Unit,
-    gathered,
     json_option,
+    library_of,
     open_workspace,
     print_json,
     reports,
@@ -20,7 +20,10 @@ from hatchleaf.cli.edge import (
 from hatchleaf.problems import Place, Problem, ProblemsFound, listed, suggestion
 
 if TYPE_CHECKING:
-    from hatchleaf.blocks.model import Topic
+    from hatchleaf.blocks.choose import Selection
+    from hatchleaf.blocks.model import Library, Topic
+    from hatchleaf.facts.model import Facts
+    from hatchleaf.workspace import Workspace
 
 
 @click.command("explain")
@@ -36,7 +39,7 @@ def command(unit: str, what: str, root: Path, *, as_json: bool) -> None:
     A fact's base name, such as water.days, stands for all its items.
     """
     workspace = open_workspace(root)
-    found = gathered(workspace, [unit])[0]
+    found = _found(workspace, unit)
     if not what:
         _show_blocks(found, None, as_json=as_json)
     elif what.isdecimal():
@@ -45,15 +48,36 @@ def command(unit: str, what: str, root: Path, *, as_json: bool) -> None:
         _show_facts(found, what, as_json=as_json)
 
 
-def _topic(unit: Unit, number: int) -> Topic:
-    topics = unit.made.manual.library.topics.values()
+@dataclass(frozen=True)
+class _Found:
+    """What can be explained, even of a unit whose guide is not complete yet."""
+
+    file: str
+    library: Library
+    facts: Facts
+    selection: Selection
+
+
+def _found(workspace: Workspace, unit: str) -> _Found:
+    from hatchleaf.blocks.choose import choose  # noqa: PLC0415  # slow
+    from hatchleaf.facts.work_out import work_out  # noqa: PLC0415
+
+    library = library_of(workspace)
+    spec = workspace.load(unit).spec
+    facts = work_out(spec)
+    file = workspace.unit_file(unit).relative_to(workspace.root).as_posix()
+    return _Found(file, library, facts, choose(library, spec, facts))
+
+
+def _topic(unit: _Found, number: int) -> Topic:
+    topics = unit.library.topics.values()
     for topic in topics:
         if topic.number == number:
             return topic
     raise ProblemsFound(
         [
             Problem(
-                Place(str(unit.file.name)),
+                Place(unit.file),
                 "",
                 f"there is no topic {number:03d}",
                 listed(f"{topic.number:03d}" for topic in topics),
@@ -62,10 +86,10 @@ def _topic(unit: Unit, number: int) -> Topic:
     )
 
 
-def _show_blocks(unit: Unit, topic: Topic | None, *, as_json: bool) -> None:
+def _show_blocks(unit: _Found, topic: Topic | None, *, as_json: bool) -> None:
     from hatchleaf.manual.explain import blocks_explained  # noqa: PLC0415  # slow
 
-    data = blocks_explained(unit.made.selection, topic.id if topic else "")
+    data = blocks_explained(unit.selection, topic.id if topic else "")
     if as_json:
         print_json(data)
         return
@@ -88,14 +112,14 @@ def _row(row: dict[str, Any]) -> str:
     )
 
 
-def _show_facts(unit: Unit, name: str, *, as_json: bool) -> None:
+def _show_facts(unit: _Found, name: str, *, as_json: bool) -> None:
     from hatchleaf.manual.explain import fact_explained  # noqa: PLC0415  # slow
 
-    facts = unit.made.facts
+    facts = unit.facts
     found = (facts[name],) if name in facts else facts.of(name)
     if not found:
         raise ProblemsFound([_no_fact(unit, name)])
-    sources = unit.made.manual.library.sources
+    sources = unit.library.sources
     data = [fact_explained(fact, sources) for fact in found]
     if as_json:
         print_json(data)
@@ -112,19 +136,19 @@ def _show_facts(unit: Unit, name: str, *, as_json: bool) -> None:
             result("    brochure: not read from this unit")
 
 
-def _no_fact(unit: Unit, name: str) -> Problem:
-    facts = unit.made.facts
+def _no_fact(unit: _Found, name: str) -> Problem:
+    facts = unit.facts
     missing = facts.missing.get(name) or facts.missing_for(name)
     if missing:
         return Problem(
-            Place(unit.file.name),
+            Place(unit.file),
             name,
             "cannot be worked out",
             hint=f"unknown in the unit's file: {', '.join(missing)}",
         )
     bases = {fact.base for fact in facts.values()}
     return Problem(
-        Place(unit.file.name),
+        Place(unit.file),
         name,
         "this unit has no such fact",
         listed(bases),
