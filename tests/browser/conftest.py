@@ -8,6 +8,8 @@ from __future__ import annotations
 
 import functools
 import shutil
+import subprocess
+import sys
 import threading
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
@@ -19,10 +21,12 @@ import pytest
 from axe_core_python.base import AXE_SCRIPT
 from playwright.sync_api import Browser, Page, sync_playwright
 
-from browser.sample_pages import sample_pages
+from hatchleaf.cli.edge import gathered, open_workspace
 from hatchleaf.manual.model import Pages
-from hatchleaf.outputs.website.loop import build_site
-from hatchleaf.settings import Settings
+
+ROOT = Path(__file__).parents[2]
+COMMAND = Path(sys.executable).with_name("hatchleaf")
+UNITS = ("heron-a", "heron-b", "heron-c")
 
 POLICY = "default-src 'self'"
 """Nothing inline, nothing from elsewhere."""
@@ -76,30 +80,50 @@ class Phone:
         return self.page
 
 
-@pytest.fixture(scope="session")
-def pages() -> Pages:
-    """Return the pages that the tests look at."""
-    return sample_pages()
+@dataclass(frozen=True)
+class Built:
+    """All sample units on disk, built by the command, and where they are served."""
+
+    folder: Path
+    address: str
+
+    def site(self, unit: str) -> Site:
+        """Return one unit's site, its pages as the command had them."""
+        workspace = open_workspace(ROOT)
+        pages = gathered(workspace, (unit,))[0].made.pages
+        return Site(pages, self.folder / pages.unit.code, self.address)
 
 
 @pytest.fixture(scope="session")
-def site(pages: Pages, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Site]:
-    """Build the site once and serve it."""
+def built(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Built]:
+    """Build the sample units once, as a dealership does, and serve them."""
     folder = tmp_path_factory.mktemp("site")
-    settings = Settings(
-        site_url="https://manuals.example/",
-        host="manuals.example",
-        site_name="Two Herons",
-        phone="555-0142",
-        brand="",
-        preview="",
+    subprocess.run(
+        [str(COMMAND), "build", "--site", str(folder)],
+        cwd=ROOT,
+        check=True,
+        capture_output=True,
     )
-    for name, content in build_site(pages, settings).items():
-        target = folder / name
-        target.parent.mkdir(parents=True, exist_ok=True)
-        target.write_bytes(content)
     with served(folder) as address:
-        yield Site(pages, folder / pages.unit.code, address)
+        yield Built(folder, address)
+
+
+@pytest.fixture(scope="session")
+def site(built: Built) -> Site:
+    """Return the unit with the most fitted to it."""
+    return built.site(UNITS[0])
+
+
+@pytest.fixture(scope="session", params=UNITS)
+def each_site(built: Built, request: pytest.FixtureRequest) -> Site:
+    """Return each sample unit in turn."""
+    return built.site(str(request.param))
+
+
+@pytest.fixture(scope="session")
+def pages(site: Site) -> Pages:
+    """Return the pages that most tests look at."""
+    return site.pages
 
 
 class served:  # noqa: N801

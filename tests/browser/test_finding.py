@@ -54,26 +54,35 @@ def test_number_box_is_kind(
 
 @pytest.mark.parametrize("where", WHERE)
 @pytest.mark.parametrize(
-    ("typed", "number"),
+    ("typed", "numbers"),
     [
-        ("no water comes", 210),
-        ("no watr comes", 210),
-        ("How do I fill the tank?", 210),
-        ("hooking up the hoses", 210),
-        ("pump keeps running", 230),
-        ("swap bottle", 110),
-        ("smell gas", 1),
-        ("210", 210),
+        ("no water comes", {210, 220, 230}),
+        ("no watr comes", {210, 220, 230}),
+        ("How do I fill the tank?", {210, 215}),
+        ("pump keeps running", {230}),
+        ("one bottle empty", {110}),
+        ("smell gas", {1}),
+        ("which tank first", {310}),
+        ("toilet smells", {310, 330}),
+        ("awning stuck out", {510}),
+        ("breaker trips", {410, 415, 425}),
+        ("how long does the battery last", {430}),
+        ("no hot water", {710, 715}),
+        ("tire pressure", {810}),
+        ("how much can I load", {850}),
+        ("door does not lock", {610}),
+        ("210", {210}),
     ],
 )
 def test_search_finds_by_owners_words(
-    site: Site, phone: Phone, where: str, typed: str, number: int
+    site: Site, phone: Phone, where: str, typed: str, numbers: set[int]
 ) -> None:
     """The topic comes first, whatever the ending and with a letter missing."""
     page = _home(site, phone, where)
     page.locator("#home-words").fill(typed)
     first = page.locator(".find .found a").first
-    expect(first).to_contain_text(f"{number:03d}")
+    number = int(first.locator(".plate").inner_text())
+    assert number in numbers
     first.click()
     expect(page.locator(f"#h-{number:03d}")).to_be_visible()
 

@@ -53,36 +53,39 @@ class _Inline(HTMLParser):
 
 @pytest.mark.parametrize("size", [PHONE, NARROW], ids=["390", "320"])
 def test_every_topic_opens(
-    site: Site, phone_with: Callable[..., Phone], size: dict[str, int]
+    each_site: Site, phone_with: Callable[..., Phone], size: dict[str, int]
 ) -> None:
     """One heading of the first rank, nothing sideways, no complaint, every topic."""
     phone = phone_with(viewport=size)
-    for topic in site.pages.pages:
-        page = phone.open(site.topic(topic.number))
+    for topic in each_site.pages.pages:
+        page = phone.open(each_site.topic(topic.number))
         assert page.locator("h1:visible").count() == 1, topic.number
         assert sideways(page) == 0, topic.number
         assert not page.evaluate(SMALL_TARGETS, TOUCH), topic.number
     assert not phone.complaints
 
 
-def test_nothing_inline(site: Site) -> None:
+def test_nothing_inline(each_site: Site) -> None:
     """A policy without unsafe-inline finds nothing to refuse in the markup itself."""
-    for file in site.folder.glob("*/index.html"):
+    for file in each_site.folder.glob("*/index.html"):
         parser = _Inline()
         parser.feed(file.read_text(encoding="utf-8"))
         assert not parser.found, file
 
 
-def test_no_page_says_that_it_is_safe_to_tow(site: Site) -> None:
-    """A page cannot know; people decide."""
-    for file in [*site.folder.glob("*/index.html"), site.folder / "manual.html"]:
-        assert not SAFE_TO_TOW.search(file.read_text(encoding="utf-8")), file
+def test_no_page_says_that_it_is_safe_to_tow(each_site: Site) -> None:
+    """A page cannot know; people decide.  What owners may type for it is not shown."""
+    folder = each_site.folder
+    for file in [*folder.glob("*/index.html"), folder / "manual.html"]:
+        text = file.read_text(encoding="utf-8")
+        shown = re.sub(r"<script.*?</script>", "", text, flags=re.DOTALL)
+        assert not SAFE_TO_TOW.search(shown), file
 
 
-def test_first_page_is_light(site: Site) -> None:
+def test_first_page_is_light(each_site: Site) -> None:
     """Home with its style and script comes over one bar of signal: below 60 kB."""
-    root = site.folder.parent
-    files = [site.folder / "000" / "index.html", *root.glob("a/*/*")]
+    root = each_site.folder.parent
+    files = [each_site.folder / "000" / "index.html", *root.glob("a/*/*")]
     total = sum(len(gzip.compress(file.read_bytes(), 6)) for file in files)
     assert total < 60_000
 

@@ -34,37 +34,37 @@ def _styles(text: str) -> list[str]:
 
 @pytest.mark.parametrize("size", [PHONE, NARROW], ids=["390", "320"])
 def test_every_topic_opens(
-    site: Site, phone_with: Callable[..., Phone], size: dict[str, int]
+    each_site: Site, phone_with: Callable[..., Phone], size: dict[str, int]
 ) -> None:
     """One topic at a time, nothing sideways, every target big enough."""
     phone = phone_with(viewport=size)
-    page = phone.open(site.copy)
+    page = phone.open(each_site.copy)
     assert _shown(phone) == ["t-000"]
-    for topic in site.pages.pages:
+    for topic in each_site.pages.pages:
         page.evaluate(f"location.hash = 't-{topic.shown_number}'")
         page.locator(f"#t-{topic.shown_number}.here").wait_for()
         assert _shown(phone) == [f"t-{topic.shown_number}"]
         assert sideways(page) == 0, topic.number
         assert not page.evaluate(SMALL_TARGETS, TOUCH), topic.number
-    assert [url for url in phone.asked if url.startswith("file:")] == [site.copy]
+    assert [url for url in phone.asked if url.startswith("file:")] == [each_site.copy]
 
 
 @pytest.mark.parametrize("size", [PHONE, NARROW], ids=["390", "320"])
 def test_reads_in_order_without_scripts(
-    site: Site, phone_with: Callable[..., Phone], size: dict[str, int]
+    each_site: Site, phone_with: Callable[..., Phone], size: dict[str, int]
 ) -> None:
     """Emergencies, home with the contents, journeys, topics by number: all shown."""
     phone = phone_with(viewport=size, java_script_enabled=False)
-    page = phone.open(site.copy)
+    page = phone.open(each_site.copy)
     order = [
         int(one.get_attribute("data-number") or "-1")
         for one in page.locator(".sheet").all()
     ]
-    journeys = sorted(p.number for p in site.pages.pages if p.system == "journey")
+    journeys = sorted(p.number for p in each_site.pages.pages if p.system == "journey")
     assert order[: 2 + len(journeys)] == [1, 0, *journeys]
     rest = order[2 + len(journeys) :]
     assert rest == sorted(rest)
-    assert sorted(order) == [each.number for each in site.pages.pages]
+    assert sorted(order) == [each.number for each in each_site.pages.pages]
     assert page.locator(".sheet:visible").count() == len(order)
     assert page.locator("form:visible").count() == 0
     assert page.locator(".contents .row").first.is_visible()
@@ -83,9 +83,9 @@ def test_contents_lead_on_without_scripts(
     assert -2 < top["y"] < 100
 
 
-def test_every_link_leads_somewhere(site: Site) -> None:
+def test_every_link_leads_somewhere(each_site: Site) -> None:
     """No link in the file leads out of it or to an id that is not there."""
-    text = (site.folder / "manual.html").read_text(encoding="utf-8")
+    text = (each_site.folder / "manual.html").read_text(encoding="utf-8")
     ids = re.findall(r'\sid="([^"]+)"', text)
     assert len(ids) == len(set(ids))
     for link in re.findall(r'\shref="([^"]+)"', text):
@@ -144,9 +144,9 @@ def test_policy_allows_its_own_code_alone(site: Site, pages: Pages) -> None:
     assert _scripts(phone_copy(replace(pages, unit=other))) == _scripts(text)
 
 
-def test_size(site: Site) -> None:
+def test_size(each_site: Site) -> None:
     """It is sent by message and kept on old phones."""
-    assert (site.folder / "manual.html").stat().st_size < LIMIT
+    assert (each_site.folder / "manual.html").stat().st_size < LIMIT
 
 
 def test_text_of_a_unit_is_never_markup(site: Site, pages: Pages, phone: Phone) -> None:
