@@ -23,6 +23,9 @@ import pint
 Quantity: TypeAlias = pint.Quantity[float]
 Rounding: TypeAlias = Literal["down", "up", "near"]
 
+LARGEST: Final = 1e9
+"""No number of a unit is larger, whatever its unit of measure."""
+
 CACHE_VARIABLE: Final = "HATCHLEAF_CACHE"
 """Environment variable naming the folder for pint's cache; empty means none."""
 
@@ -172,8 +175,11 @@ def parse(text: str, kind: Kind) -> Quantity:
     if spelling not in kind.spellings:
         raise NotAQuantity(wrong, _unit_hint(spelling, kind))
     number = float(found["number"].replace(",", ""))
-    if not math.isfinite(number) or (number == 0 and not kind.may_be_zero):
-        raise NotAQuantity(f"'{text}' cannot be zero", "leave it 'unknown' if so")
+    if number > LARGEST:
+        raise NotAQuantity(f"the {kind.name} is larger than any there is")
+    if number == 0 and not kind.may_be_zero:
+        hint = "write unknown if nobody can tell"
+        raise NotAQuantity(f"the {kind.name} cannot be zero", hint)
     return quantity(number, kind.spellings[spelling])
 
 

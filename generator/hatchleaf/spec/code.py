@@ -9,7 +9,7 @@ from typing import Final
 DIGITS: Final = 15
 _FORM: Final = re.compile(r"[1-9]\d{14}", re.ASCII)
 
-# The totally anti-symmetric quasigroup of order 10 that H. M. Damm gives in "Total
+# The weakly totally anti-symmetric quasigroup of order 10 after H. M. Damm, "Total
 # anti-symmetrische Quasigruppen" (dissertation, Marburg 2004).  It finds every single
 # wrong digit and every swap of two neighbors, which are what a person mistypes.
 _TABLE: Final = (

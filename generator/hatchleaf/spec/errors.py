@@ -9,9 +9,10 @@ from typing import Any, Final
 
 from pydantic_core import ErrorDetails
 
-from hatchleaf.problems import Problem, listed, suggestion
+from hatchleaf.problems import Place, Problem, listed, suggestion
 from hatchleaf.spec import paths
-from hatchleaf.spec.model.fields import Form, Part, quoted, unseen
+from hatchleaf.spec.model.fields import Form, Part
+from hatchleaf.spec.told import quoted, told, unseen
 from hatchleaf.spec.tree import Node
 
 _TAG: Final = re.compile(r"<.*>")
@@ -57,11 +58,21 @@ def problems_of(
     found = list(errors)
     misspelled = set(_misspelled(found))
     start = _step(_Where(None, tree, tree, ""), section, annotation)
-    return [
-        _problem(error, start, tree)
-        for error in found
-        if error["type"] != "missing" or error["loc"] not in misspelled
-    ]
+    problems = []
+    for error in found:
+        where = _located(error, start)
+        if error["loc"] not in misspelled and not _said_of_items(error, where):
+            problems.append(_problem(error, where, tree))
+    return problems
+
+
+def _said_of_items(error: ErrorDetails, where: _Where) -> bool:
+    """Return whether the problems of a list's items already say it."""
+    if error["type"] == "missing":
+        # An item without an id cannot be merged; that has been looked for before.
+        return error["loc"][-1:] == ("id",)
+    # A list of which no item validated is too short to pydantic.
+    return error["type"] == "too_short" and bool(where.node and where.node.items)
 
 
 def _misspelled(errors: list[ErrorDetails]) -> Iterator[tuple[int | str, ...]]:
@@ -77,20 +88,24 @@ def _misspelled(errors: list[ErrorDetails]) -> Iterator[tuple[int | str, ...]]:
                 yield (*above, word)
 
 
-def _problem(error: ErrorDetails, start: _Where, tree: Node) -> Problem:
+def _located(error: ErrorDetails, start: _Where) -> _Where:
+    """Return where the error is; of an unknown field, the part that has it."""
     where = start
     unknown = error["type"] == "extra_forbidden"
-    steps = error["loc"][:-1] if unknown else error["loc"]
-    for step in steps:
+    for step in error["loc"][:-1] if unknown else error["loc"]:
         where = _follow(where, step)
-    if unknown:
+    return where
+
+
+def _problem(error: ErrorDetails, where: _Where, tree: Node) -> Problem:
+    if error["type"] == "extra_forbidden":
         return _unknown_field(str(error["loc"][-1]), where)
     if error["type"] == "missing":
         return missing(where.path, where.annotation, tree)
     if error["type"] == "field":
         return _stated(error["ctx"], where)
     if error["type"] in ("union_tag_invalid", "union_tag_not_found"):
-        return _no_member(where)
+        return _no_member(where, tree)
     return _wrong_form(where)
 
 
@@ -98,7 +113,7 @@ def _follow(where: _Where, step: int | str) -> _Where:
     shape = paths.shape(where.annotation)
     if isinstance(step, int):
         item = where.node.items[step] if where.node else None
-        name = (item.id if item else None) or str(step)
+        name = item.named(step) if item else str(step)
         path = f"{where.path}[{name}]"
         return _Where(shape.item, item, item or where.above, path)
     if _TAG.fullmatch(step):
@@ -118,9 +133,11 @@ def _step(where: _Where, name: str, annotation: Any) -> _Where:
 def _unknown_field(name: str, where: _Where) -> Problem:
     part = next(iter((paths.shape(where.annotation).parts or {}).values()))
     known = paths.hints(part)
-    path = f"{where.path}.{name}"
+    absent = [word for word in known if word not in where.above.fields]
+    path = f"{where.path}.{told(name)}"
     place = where.above.keys.get(name, where.above.place)
-    return Problem(place, path, "no such field", listed(known), suggestion(name, known))
+    hint = suggestion(name, absent)
+    return Problem(place, path, "no such field", listed(known), hint)
 
 
 def missing(path: str, annotation: Any, tree: Node) -> Problem:
@@ -142,8 +159,22 @@ def missing(path: str, annotation: Any, tree: Node) -> Problem:
     model = deepest.model_place
     if deepest.place.file != tree.place.file:
         model = deepest.place
-    hint = f"model: {model.file}:{model.line}" if model else ""
-    return Problem(own.place, path, "field is missing", _allowed(annotation), hint)
+    return Problem(
+        own.place,
+        path,
+        "field is missing",
+        _allowed(annotation),
+        _of_model(model, tree),
+    )
+
+
+def _of_model(model: Place | None, tree: Node) -> str:
+    """Return the hint that leads to the model's file."""
+    if model is None:
+        return ""
+    if model.file == tree.place.file:
+        return f"it was removed in line {model.line}"
+    return f"model: {model.file}:{model.line}"
 
 
 def _allowed(annotation: Any) -> str:
@@ -163,12 +194,12 @@ def _allowed(annotation: Any) -> str:
 
 def _of_form(form: Form, words: list[str]) -> str:
     if form.kind:
-        return ", ".join([form.kind.allowed(), *words])
+        return f"{form.kind.allowed()}, or {' or '.join(words)}"
     return ", ".join([_ALLOWED[form.name], *words])
 
 
 def _inside(part: type[Part]) -> str:
-    return f"its fields {', '.join(part.model_fields)}"
+    return "{" + ", ".join(part.model_fields) + "}"
 
 
 def _stated(context: dict[str, Any], where: _Where) -> Problem:
@@ -182,6 +213,8 @@ def _stated(context: dict[str, Any], where: _Where) -> Problem:
     else:
         place = node.place
     hint = context["hint"] or (_odd_characters(node.text or "") if node else "")
+    if node is not None and node.text == "":
+        return Problem(place, path, "nothing is written here", context["allowed"])
     return Problem(place, path, context["what"], context["allowed"], hint)
 
 
@@ -197,7 +230,7 @@ def _odd_characters(text: str) -> str:
     return ""
 
 
-def _no_member(where: _Where) -> Problem:
+def _no_member(where: _Where, tree: Node) -> Problem:
     """Return the problem of a part whose kind or form is none of those allowed."""
     shape = paths.shape(where.annotation)
     node = where.node or where.above
@@ -207,7 +240,7 @@ def _no_member(where: _Where) -> Problem:
     path = f"{where.path}.kind"
     kind = node.fields.get("kind")
     if kind is None:
-        hint = f"model: {node.model_place}" if node.model_place else ""
+        hint = _of_model(node.model_place, tree)
         return Problem(node.place, path, "field is missing", listed(kinds), hint)
     return _word(kind, path, kinds)
 

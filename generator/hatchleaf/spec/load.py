@@ -12,8 +12,8 @@ from pydantic import TypeAdapter, ValidationError
 
 from hatchleaf.problems import Place, Problem, ProblemsFound, listed, suggestion
 from hatchleaf.spec import errors, merge, paths, rules, source
-from hatchleaf.spec.model.fields import quoted
 from hatchleaf.spec.model.unit import UnitSpec
+from hatchleaf.spec.told import quoted, told
 from hatchleaf.spec.tree import Node
 
 MODELS: Final = "unit_specs/models"
@@ -117,17 +117,19 @@ def checked(tree: Node, problems: list[Problem]) -> LoadedUnit:
         ProblemsFound: There are problems, here or before.
 
     """
-    found = [*problems, *_unknown_sections(tree)]
+    unknown = _unknown_sections(tree)
+    found = [*problems, *unknown]
+    meant = {problem.hint for problem in unknown}
     values: dict[str, Any] = {}
     hints = paths.hints(UnitSpec)
     for name, adapter in _sections().items():
         node = tree.fields.get(name)
         field = UnitSpec.model_fields[name]
         if node is None:
-            if field.is_required():
-                found.append(errors.missing(name, hints[name], tree))
-            else:
+            if not field.is_required():
                 values[name] = field.default
+            elif f"did you mean '{name}'?" not in meant:
+                found.append(errors.missing(name, hints[name], tree))
             continue
         try:
             values[name] = adapter.validate_python(node.plain())
@@ -155,7 +157,7 @@ def _unknown_sections(tree: Node) -> list[Problem]:
     return [
         Problem(
             tree.keys[name],
-            name,
+            told(name),
             "no such field",
             listed(known),
             suggestion(name, absent) or suggestion(name, known),

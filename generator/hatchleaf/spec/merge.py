@@ -8,6 +8,7 @@ from typing import Final
 
 from hatchleaf.problems import Place, Problem, suggestion
 from hatchleaf.spec import paths
+from hatchleaf.spec.told import quoted
 from hatchleaf.spec.tree import Node, without_items
 
 OF_A_UNIT: Final = ("based_on", "remove")
@@ -21,6 +22,8 @@ def item_problems(tree: Node) -> Iterator[Problem]:
             continue
         seen: dict[str, Place] = {}
         for index, item in enumerate(node.items):
+            if item.text is not None:
+                continue
             if item.id is None:
                 hint = "start each item with its id, like '- id: left'"
                 what = "the item has no id"
@@ -28,7 +31,7 @@ def item_problems(tree: Node) -> Iterator[Problem]:
             elif item.id in seen:
                 place = item.fields["id"].place
                 hint = f"first in line {seen[item.id].line}"
-                what = f"the id '{item.id}' is given twice"
+                what = f"the id {quoted(item.id)} is given twice"
                 yield Problem(place, path, what, hint=hint)
             else:
                 seen[item.id] = item.fields["id"].place
@@ -54,7 +57,7 @@ def _of_one_unit(node: Node, path: str) -> Iterator[Problem]:
         else:
             yield from _of_one_unit(below, at)
     for index, item in enumerate(node.items):
-        yield from _of_one_unit(item, f"{path}[{item.id or index}]")
+        yield from _of_one_unit(item, f"{path}[{item.named(index)}]")
 
 
 def merged(model: Node, unit: Node) -> Node:
@@ -121,7 +124,8 @@ def removed(model: Node, wanted: Node) -> tuple[Node, list[Problem]]:
     for entry in wanted.items:
         if entry.text is None:
             allowed = "paths of the model's file, like [awnings.patio]"
-            problems.append(Problem(entry.place, "remove", "not a path", allowed))
+            what = f"{quoted(entry.plain())} is not a path"
+            problems.append(Problem(entry.place, "remove", what, allowed))
             continue
         changed = _without(model, entry.text.split("."), entry.place)
         if changed is None:
@@ -161,5 +165,5 @@ def _unknown_path(model: Node, entry: Node) -> Problem:
         for path, node in model.walk()
         if path and node.text is None
     ]
-    what = f"the model has no part '{entry.text}'"
+    what = f"the model has no part {quoted(entry.plain())}"
     return Problem(entry.place, "remove", what, "", suggestion(str(entry.text), known))

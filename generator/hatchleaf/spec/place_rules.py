@@ -12,6 +12,7 @@ from hatchleaf.spec.model.fields import Part
 from hatchleaf.spec.model.gas_and_water import TankHeater
 from hatchleaf.spec.model.outside import PoweredAwning
 from hatchleaf.spec.model.unit import PlaceOnUnit
+from hatchleaf.spec.told import quoted
 from hatchleaf.spec.tree import without_items
 from hatchleaf.units import number_in
 
@@ -33,7 +34,7 @@ def places_exist(unit: Checked) -> Iterator[Problem]:
             continue
         if node.text in form.words:
             continue
-        what = f"no place has the id '{node.text}'"
+        what = f"no place has the id {quoted(node.text)}"
         hint = suggestion(node.text, ids) or "add it under places"
         yield Problem(node.place, path, what, listed(ids), hint)
 

@@ -17,6 +17,7 @@ from typing import Any, Final
 import yaml
 
 from hatchleaf.problems import Place, Problem, ProblemsFound
+from hatchleaf.spec.told import quoted, told
 from hatchleaf.spec.tree import Node
 
 LARGEST: Final = 1_000_000
@@ -42,7 +43,7 @@ _PLAIN_WORDS: Final = (
     (
         "mapping values are not allowed",
         "a second ': ' stands in one line",
-        "quote the text",
+        _QUOTE,
     ),
     ("did not find expected key", "the text does not fit in here", _INDENT),
     ("did not find expected ',' or '}'", "a '{' is not closed", "write '}' or a comma"),
@@ -59,6 +60,8 @@ _PLAIN_WORDS: Final = (
         "use single quotes",
     ),
 )
+# Of these the place where the bracket or quote opened helps, not where it was missed.
+_SEEN_LATE: Final = ("expected ',' or", "end of stream", "document indicator")
 
 
 def read(path: Path, root: Path) -> Node:
@@ -146,9 +149,11 @@ def _decoded(data: bytes, name: str) -> str:
 
 
 def _syntax(error: yaml.YAMLError, text: str, name: str) -> Problem:
-    mark = getattr(error, "problem_mark", None)
-    place = Place(name, mark.line + 1, mark.column + 1) if mark else Place(name)
     said = getattr(error, "problem", None) or ""
+    mark = getattr(error, "problem_mark", None)
+    if any(words in said for words in _SEEN_LATE):
+        mark = getattr(error, "context_mark", None) or mark
+    place = Place(name, mark.line + 1, mark.column + 1) if mark else Place(name)
     if "cannot start any token" in said:
         return _bad_start(text, place)
     for words, what, hint in _PLAIN_WORDS:
@@ -206,14 +211,15 @@ class _Reader:
     ) -> Node:
         place = self._place(event)
         if isinstance(event, yaml.AliasEvent):
-            what = f"the alias '*{event.anchor}' is not allowed"
+            what = f"the alias {quoted(f'*{event.anchor}')} is not allowed"
             self._report(event, what, "write the text out, or quote it")
             return Node(place, "")
         if event.anchor is not None:
-            what = f"the anchor '&{event.anchor}' is not allowed"
+            what = f"the anchor {quoted(f'&{event.anchor}')} is not allowed"
             self._report(event, what, "take it out, or quote the text")
         if event.tag is not None:
-            self._report(event, f"the tag '{event.tag}' is not allowed", _TAG)
+            tag = str(event.tag).replace("tag:yaml.org,2002:", "!!")
+            self._report(event, f"the tag {quoted(tag)} is not allowed", _TAG)
         if isinstance(event, yaml.ScalarEvent):
             return Node(place, event.value)
         if depth > DEEPEST:
@@ -238,7 +244,10 @@ class _Reader:
             if name in content:
                 first = keys[name].line
                 problem = Problem(
-                    at, name, "field is written twice", hint=f"first in line {first}"
+                    at,
+                    told(name),
+                    "field is written twice",
+                    hint=f"first in line {first}",
                 )
                 self.problems.append(problem)
                 continue

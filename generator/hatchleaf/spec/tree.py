@@ -13,6 +13,7 @@ from hatchleaf.problems import Place
 Content: TypeAlias = "str | Mapping[str, Node] | tuple[Node, ...]"
 
 _NO_KEYS: Final[Mapping[str, Place]] = MappingProxyType({})
+_ID: Final = re.compile(r"[A-Za-z0-9_-]{1,60}", re.ASCII)
 _STEP: Final = re.compile(r"[^.\[\]]+")
 
 
@@ -48,6 +49,10 @@ class Node:
         """The text of the field ``id`` of a list's item."""
         found = self.fields.get("id")
         return found.text if found else None
+
+    def named(self, index: int) -> str:
+        """Return how paths call this item of a list: its id, else its index."""
+        return self.id if self.id and _ID.fullmatch(self.id) else str(index)
 
     def item(self, name: str) -> Node | None:
         """Return the item of a list by its id, or by its index from 0."""
@@ -104,7 +109,7 @@ class Node:
         for key, node in self.fields.items():
             yield from node.walk(f"{path}.{key}" if path else key)
         for index, node in enumerate(self.items):
-            yield from node.walk(f"{path}[{node.id or index}]")
+            yield from node.walk(f"{path}[{node.named(index)}]")
 
 
 def without_items(path: str) -> str:

@@ -10,7 +10,6 @@ from __future__ import annotations
 
 import datetime as dt
 import re
-import unicodedata
 from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Annotated, Any, Final, Literal, TypeAlias, TypeVar
@@ -28,6 +27,7 @@ from pydantic_core import PydanticCustomError
 from hatchleaf import units
 from hatchleaf.problems import suggestion
 from hatchleaf.spec import code, vin
+from hatchleaf.spec.told import quoted, unseen
 from hatchleaf.units import Quantity
 
 Origin: TypeAlias = Literal["plate", "label", "scale", "paper", "brochure"]
@@ -71,25 +71,9 @@ def _matched(
     return PlainValidator(check)
 
 
-_LONGEST_QUOTE: Final = 60
 _LONGEST_TEXT: Final = 200
 _LAST_WEEK: Final = 53
 _DAY: Final = "year-month-day, like 2027-04-16"
-
-
-def unseen(character: str) -> bool:
-    """Return whether *character* is a control, a format mark or an odd space."""
-    return character != " " and unicodedata.category(character)[0] in "CZ"
-
-
-def quoted(value: object) -> str:
-    """Return *value* for the text of a problem, what cannot be seen as its number."""
-    if isinstance(value, str):
-        if len(value) > _LONGEST_QUOTE:
-            value = value[: _LONGEST_QUOTE - 3] + "..."
-        shown = "".join(f"<U+{ord(c):04X}>" if unseen(c) else c for c in value)
-        return f"'{shown}'"
-    return "a list" if isinstance(value, list) else "a mapping"
 
 
 @dataclass(frozen=True)
@@ -321,7 +305,8 @@ def _number(value: object, kind: units.Kind, at: str) -> Quantity | None:
     try:
         return units.parse(value, kind)
     except units.NotAQuantity as error:
-        raise wrong(str(error), allowed, error.hint, at=at) from None
+        what = str(error).replace(f"'{value}'", quoted(value))
+        raise wrong(what, allowed, error.hint, at=at) from None
 
 
 def _measured(kind: units.Kind) -> tuple[Any, ...]:
