@@ -85,9 +85,18 @@ def _with_ids(made: str, prefix: str) -> tuple[str, tuple[Heading, ...]]:
     return shaped, tuple(headings)
 
 
+_PLAIN_LINE: Final = re.compile(
+    r"[A-Za-z](?:[A-Za-z0-9 ,.;:()/%'\"?-]|&#[0-9]+;)*[A-Za-z0-9.,)?]"
+)
+"""A line that Markdown gives back as it is; most steps and tiles are such lines."""
+
+
 def convert_line(text: str) -> str:
     """Return the HTML of one line of *text*, without a paragraph around it."""
-    made = convert(text.replace("\n", " "), "line").html
+    line = text.replace("\n", " ")
+    if _PLAIN_LINE.fullmatch(line):
+        return line
+    made = convert(line, "line").html
     return re.sub(r"^<p>(.*)</p>$", r"\1", made, flags=re.DOTALL)
 
 
