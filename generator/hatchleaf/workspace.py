@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import os
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
@@ -72,6 +72,27 @@ class Workspace:
         """Return the units' files, by name; models and records are in folders below."""
         return tuple(sorted((self.root / UNITS).glob("*.yml")))
 
+    def model_files(self) -> tuple[Path, ...]:
+        """Return the models' files, by name."""
+        return tuple(sorted((self.root / UNITS / "models").glob("*.yml")))
+
+    def codes_by_file(self) -> Mapping[Path, str]:
+        """Return the code that each unit's file states, where it states one."""
+        return {
+            path: found[1]
+            for path in self.unit_files()
+            if (found := _CODE.search(path.read_text("utf-8", errors="replace")))
+        }
+
+    def codes(self) -> frozenset[str]:
+        """Return every code that was ever given away here, as far as files tell."""
+        records = [
+            path.stem
+            for folder in ("printed", "published")
+            for path in (self.root / UNITS / folder).glob("*")
+        ]
+        return frozenset((*self.codes_by_file().values(), *records))
+
     def first_unit(self) -> str:
         """
         Return the name of the first unit.
@@ -100,9 +121,8 @@ class Workspace:
         if name in files and unit in _ways_to_name(name):
             return files[name]
         if re.fullmatch("[0-9]{15}", unit):
-            for path in files.values():
-                found = _CODE.search(path.read_text(encoding="utf-8"))
-                if found and found[1] == unit:
+            for path, code in self.codes_by_file().items():
+                if code == unit:
                     return path
         raise ProblemsFound(
             [

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Mapping
 from pathlib import Path
 from typing import Any
 
@@ -9,8 +10,10 @@ import click
 
 from hatchleaf.cli.edge import (
     Unit,
+    as_data,
     gathered,
     json_option,
+    know_engine,
     open_workspace,
     print_json,
     print_problems,
@@ -23,7 +26,7 @@ from hatchleaf.cli.edge import (
 from hatchleaf.workspace import Workspace
 
 
-@click.command("build")
+@click.command("build", epilog="Example: hatchleaf build heron-a")
 @click.argument("units", nargs=-1)
 @workspace_option
 @click.option(
@@ -39,27 +42,40 @@ def command(
     """Build the guides of UNITS (all when none is named)."""
     workspace = open_workspace(root)
     done = gathered(workspace, units_or_all(workspace, units))
+    know_engine()
     target = site or workspace.site
-    rows = [_built(workspace, unit, target) for unit in done]
+    # All units are built before one is written: a problem leaves the site alone.
+    built = [(unit, _files(workspace, unit)) for unit in done]
+    _land(target, [files for _, files in built])
     notes = [note for unit in done for note in unit.loaded.notes]
+    rows = [_row(unit, files, target) for unit, files in built]
     if as_json:
-        print_json({"units": rows})
+        print_json({"problems": [as_data(note) for note in notes], "units": rows})
         return
     print_problems(notes, "")
     for row in rows:
         result(f"{row['unit']}: {row['pages']} pages in {row['folder']}")
 
 
-def _built(workspace: Workspace, unit: Unit, target: Path) -> dict[str, Any]:
+def _files(workspace: Workspace, unit: Unit) -> Mapping[str, bytes]:
     # Here, since MkDocs is slow to import and a file with problems needs none.
-    from hatchleaf.manual.explain import facts_explained  # noqa: PLC0415
-    from hatchleaf.outputs.website.assets import land_site  # noqa: PLC0415
     from hatchleaf.outputs.website.loop import build_site  # noqa: PLC0415
 
     progress(f"building {unit.file.stem}")
+    return build_site(unit.made.pages, workspace.settings)
+
+
+def _land(target: Path, sites: Iterable[Mapping[str, bytes]]) -> None:
+    from hatchleaf.outputs.website.assets import land_site  # noqa: PLC0415  # slow
+
+    for files in sites:
+        land_site(target, files)
+
+
+def _row(unit: Unit, files: Mapping[str, bytes], target: Path) -> dict[str, Any]:
+    from hatchleaf.manual.explain import facts_explained  # noqa: PLC0415  # slow
+
     made = unit.made
-    files = build_site(made.pages, workspace.settings)
-    land_site(target, files)
     return {
         "unit": unit.file.stem,
         "code": made.pages.unit.code,

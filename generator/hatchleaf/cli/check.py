@@ -20,7 +20,7 @@ from hatchleaf.cli.edge import (
 )
 
 
-@click.command("check")
+@click.command("check", epilog="Example: hatchleaf check heron-a heron-b")
 @click.argument("units", nargs=-1)
 @workspace_option
 @json_option

@@ -5,15 +5,16 @@ from __future__ import annotations
 import functools
 import json
 import sys
-from collections.abc import Callable, Iterable, MutableMapping
+from collections.abc import Callable, Iterable, Iterator, MutableMapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final, ParamSpec
 
 import click
 
-from hatchleaf.problems import Problem, ProblemsFound
-from hatchleaf.workspace import Workspace
+from hatchleaf.library import UNITS
+from hatchleaf.problems import Place, Problem, ProblemsFound
+from hatchleaf.workspace import SETTINGS, Workspace
 
 if TYPE_CHECKING:
     from hatchleaf.blocks.model import Library
@@ -78,7 +79,7 @@ def print_problems(problems: Iterable[Problem], ending: str) -> None:
 
 
 def reports(command: Callable[P, None]) -> Callable[P, None]:
-    """Print the problems that *command* raises, and exit with 1; nothing else."""
+    """Print the problems that *command* meets, and exit with 1; nothing else."""
 
     @functools.wraps(command)
     def wrapped(*args: P.args, **kwargs: P.kwargs) -> None:
@@ -90,15 +91,51 @@ def reports(command: Callable[P, None]) -> Callable[P, None]:
             else:
                 print_problems(found.problems, "nothing written")
             sys.exit(PROBLEMS)
+        except BrokenPipeError:
+            raise  # whoever read our output has seen enough; see `main`
+        except OSError as error:
+            # A full disk or a folder without permission: no bug of ours.
+            what = (error.strerror or str(error)).lower()
+            if kwargs.get("as_json"):
+                problem = Problem(Place(str(error.filename or "")), "", what)
+                print_json({"problems": [as_data(problem)]})
+            else:
+                where = f"{error.filename}: " if error.filename else ""
+                click.echo(f"hatchleaf: {where}{what}", err=True)
+            sys.exit(PROBLEMS)
 
     return wrapped
 
 
 def open_workspace(root: Path) -> Workspace:
-    """Return the workspace at *root*, with its cache in use."""
+    """
+    Return the workspace at *root*, with its cache in use.
+
+    Raises:
+        ProblemsFound: There is none, so nothing is to be left there either.
+    """
     workspace = Workspace(root.resolve())
+    if not (workspace.root / SETTINGS).is_file():
+        what = "there is no such file, so this is no workspace"
+        hint = "run 'hatchleaf init' to make one, or name it by --workspace"
+        raise ProblemsFound([Problem(Place(SETTINGS), "", what, hint=hint)])
     workspace.keep_units_cached()
     return workspace
+
+
+def know_engine() -> None:
+    """
+    Refuse an MkDocs that our pages were not tested with.
+
+    Raises:
+        ClickException: Names the version found and the one needed.
+    """
+    from hatchleaf.outputs.website import engine  # noqa: PLC0415  # slow
+
+    try:
+        engine.check_engine()
+    except engine.WrongEngineError as error:
+        raise click.ClickException(str(error)) from None
 
 
 def library_of(workspace: Workspace) -> Library:
@@ -149,9 +186,24 @@ def gathered(workspace: Workspace, units: Iterable[str]) -> list[Unit]:
                     done.append(Unit(file, loaded, made))
             except ProblemsFound as found:
                 problems.extend(found.problems)
+    problems.extend(_same_codes(workspace, done))
     if problems:
         raise ProblemsFound(problems)
     return done
+
+
+def _same_codes(workspace: Workspace, units: Iterable[Unit]) -> Iterator[Problem]:
+    """Yield the units whose code is also another's: their stickers would lie."""
+    codes = workspace.codes_by_file()
+    for unit in units:
+        for file, code in codes.items():
+            if code == unit.loaded.spec.code and file != unit.file:
+                yield Problem(
+                    unit.loaded.place_of("code"),
+                    "code",
+                    f"{UNITS}/{file.name} has the same code",
+                    hint="'hatchleaf new' gives each unit its own",
+                )
 
 
 def _made(

@@ -26,7 +26,7 @@ if TYPE_CHECKING:
     from hatchleaf.workspace import Workspace
 
 
-@click.command("explain")
+@click.command("explain", epilog="Example: hatchleaf explain heron-a water.days")
 @click.argument("unit")
 @click.argument("what", default="")
 @workspace_option

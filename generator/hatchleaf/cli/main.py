@@ -2,13 +2,15 @@
 The command `hatchleaf`: its commands are loaded only when they run.
 
 So ``--help`` and a mistyped command never wait for pydantic, pint or MkDocs.
-Exit codes: 0 done, 1 problems in files, 2 a wrong command line.
+Exit codes: 0 done, 1 problems in files, 2 a wrong command line, 130 interrupted.
 """
 
 from __future__ import annotations
 
 import difflib
 import importlib
+import os
+import sys
 from collections.abc import Sequence
 from typing import Final
 
@@ -24,6 +26,8 @@ COMMANDS: Final = {
     "stickers": "Write the sticker sheet of a unit as PDF.",
     "schema": "Write JSON Schemas for editors.",
 }
+
+INTERRUPTED: Final = 130
 
 
 class _Lazy(click.Group):
@@ -47,7 +51,7 @@ class _Lazy(click.Group):
         self, ctx: click.Context, args: list[str]
     ) -> tuple[str | None, click.Command | None, list[str]]:
         name = args[0]
-        if name not in COMMANDS:
+        if not name.startswith("-") and name not in COMMANDS:
             near = difflib.get_close_matches(name, COMMANDS, n=1)
             hint = f" Did you mean '{near[0]}'?" if near else ""
             ctx.fail(f"No such command '{name}'.{hint}")
@@ -63,7 +67,11 @@ class _Lazy(click.Group):
             formatter.write_dl(list(COMMANDS.items()))
 
 
-@click.group(cls=_Lazy, context_settings={"help_option_names": ["-h", "--help"]})
+@click.group(
+    cls=_Lazy,
+    context_settings={"help_option_names": ["-h", "--help"]},
+    epilog="Start with: hatchleaf init --samples guides; then, there, hatchleaf build",
+)
 @click.version_option(package_name="hatchleaf", message="%(prog)s %(version)s")
 def group() -> None:
     """Make the owner's manual of exactly one unit from its short file."""
@@ -71,4 +79,17 @@ def group() -> None:
 
 def main(arguments: Sequence[str] | None = None) -> None:
     """Run the command line; see the module for the exit codes."""
-    group(args=arguments, prog_name="hatchleaf")
+    try:
+        group.main(args=arguments, prog_name="hatchleaf", standalone_mode=False)
+    except click.exceptions.Exit as stop:
+        sys.exit(stop.exit_code)
+    except click.ClickException as error:
+        error.show()
+        sys.exit(error.exit_code)
+    except (click.Abort, KeyboardInterrupt):
+        # Ctrl-C: commands leave whole files only, so there is nothing to tell.
+        sys.exit(INTERRUPTED)
+    except BrokenPipeError:
+        # Python would complain once more on flushing what nobody reads.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        sys.exit(1)

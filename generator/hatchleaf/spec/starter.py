@@ -16,6 +16,12 @@ from hatchleaf.spec.model.fields import Part
 from hatchleaf.spec.model.unit import UnitSpec
 from hatchleaf.spec.tree import Node
 
+_HEAD: Final = (
+    "## Here stands what belongs to this unit alone, and what differs.  Take the '# '",
+    "## before each line away and fill in its blanks; where nobody can tell,",
+    "## 'unknown' is an answer.  What this unit lacks of its model is named by",
+    "## 'remove', such as  remove: [awnings.patio]",
+)
 _BLANKS: Final = {
     "day": "YYYY-MM-DD",
     "month": "YYYY-MM",
@@ -49,15 +55,12 @@ def starter(model: Node, name: str, code: str) -> str:
         code: The unit's new code.
     """
     title = model.find("body.name")
-    rest = list(_part(UnitSpec, model, ""))
+    called = title.text if title and title.text else name
+    rest = _part(UnitSpec, model, "")
     return "\n".join(
         [
-            f"## A {title.text if title and title.text else name}, as its model's file"
-            f" models/{name}.yml has it.",
-            "## Here stands what belongs to this unit alone, and what differs.  Take the",
-            "## '# ' before each line away and fill in its blanks; where nobody can",
-            "## tell, 'unknown' is an answer.  What this unit lacks of its model is named",
-            "## by 'remove', such as  remove: [awnings.patio]",
+            f"## A {called}, as models/{name}.yml describes it.",
+            *_HEAD,
             "format: 1",
             f'code: "{code}"  # the address on its stickers: never change it',
             f"based_on: {name}",

@@ -1,0 +1,138 @@
+"""From a unit's guide to its stickers and its emergency card."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from hatchleaf.drawings.plan import Mark, plan
+from hatchleaf.manual.assemble import Manual, TopicText
+from hatchleaf.manual.model import Pages
+from hatchleaf.manual.places import in_words, places_by_id
+from hatchleaf.outputs.card import Alarm, Card, ShutOff
+from hatchleaf.outputs.stickers import Label, StickerSet
+from hatchleaf.spec.model.unit import PlaceOnUnit, UnitSpec
+
+# What to shut off in the order of what can kill soonest: its name on the card, the
+# part of the unit, the field of its place, the topic's id.  A city inlet has no
+# valve of its own: there the water is shut off at the hose.
+_SHUT_OFFS: Final = (
+    ("LP gas: the valve at the supply", "lp.supply", "at", "lp-supply"),
+    ("Mains power: the main breaker", "ac.panel", "at", "breakers"),
+    ("Battery: the battery switch", "dc.disconnect", "at", "battery-switch"),
+    ("Water: the pump's switch", "water.pump", "switch_at", "water-pump"),
+    ("Water: the tap that the hose is on", "water.inlets", "at", "water-inlet"),
+)
+_ALARMS: Final = {
+    "smoke": "Smoke alarm",
+    "co": "CO alarm",
+    "lp": "LP gas alarm",
+    "co_and_lp": "CO and LP gas alarm",
+    "smoke_and_co": "Smoke and CO alarm",
+}
+_EXITS: Final = {"door": "Door", "window": "Window", "hatch": "Hatch"}
+
+
+def sticker_set(manual: Manual, pages: Pages, host: str) -> StickerSet:
+    """
+    Return all stickers of a unit, optional ones marked, and its emergency card.
+
+    Args:
+        manual: The assembled guide, which holds every label's words.
+        pages: The guide's pages, for its edition and who it is from.
+        host: The host of the printed addresses, such as ``manuals.example``.
+    """
+    return StickerSet(
+        code=manual.spec.code,
+        host=host,
+        unit_name=manual.spec.body.name,
+        labels=tuple(_labels(manual)),
+        card=_card(manual, pages),
+        edition=pages.unit.edition,
+    )
+
+
+def _labels(manual: Manual) -> Iterator[Label]:
+    places = places_by_id(manual.spec)
+    for text in manual.topics:
+        if text.topic.sticker == "none":
+            continue
+        for words in text.stickers:
+            place = places[words.place_id]
+            yield Label(
+                topic=text.topic.number,
+                title=text.topic.title,
+                place_id=words.place_id,
+                place=place.name,
+                side_height=in_words(place),
+                line=words.line,
+                fact=words.fact,
+                signal=words.signal,
+                extra=words.extra,
+                optional=text.topic.sticker == "optional",
+            )
+
+
+def _card(manual: Manual, pages: Pages) -> Card:
+    spec = manual.spec
+    places = places_by_id(spec)
+    found = tuple(_shut_offs(manual))
+    marks = [
+        Mark(place, f"{topic:03d}", f"{topic:03d}", name)
+        for name, place, topic in found
+    ]
+    safety = spec.safety
+    extinguisher = places.get(getattr(safety.extinguisher, "at", ""))
+    return Card(
+        title=f"{spec.body.maker} {spec.body.name}",
+        shut_offs=tuple(
+            ShutOff(name, _at(place), topic) for name, place, topic in found
+        ),
+        exits=tuple(_exits(spec)),
+        extinguisher=_at(extinguisher) if extinguisher else "",
+        alarms=tuple(
+            Alarm(
+                _ALARMS[alarm.detects],
+                _known(alarm.alarm_sound),
+                _known(alarm.fault_sound),
+                _known(alarm.end_sound),
+            )
+            for alarm in (safety.alarms if isinstance(safety.alarms, tuple) else ())
+        ),
+        emergency_number=pages.unit.emergency_number,
+        plan_svg=plan(spec, marks, key="card", title="Shut-offs on the plan"),
+        dealer_name=pages.unit.dealer_name,
+        dealer_phone=pages.unit.dealer_phone,
+    )
+
+
+def _shut_offs(manual: Manual) -> Iterator[tuple[str, PlaceOnUnit, int]]:
+    """Yield what is fitted, where, and on which topic; what is not is passed over."""
+    places = places_by_id(manual.spec)
+    topics: dict[str, TopicText] = {text.topic.id: text for text in manual.topics}
+    for name, path, field, topic in _SHUT_OFFS:
+        section, part = path.split(".")
+        fitted = getattr(getattr(manual.spec, section), part)
+        if topic not in topics:
+            continue
+        # Of several inlets only those of the topic take a hose.
+        at_topic = {place.id for place in topics[topic].places}
+        for one in fitted if isinstance(fitted, tuple) else (fitted,):
+            place = places.get(getattr(one, field, ""))
+            if place is not None and place.id in at_topic:
+                yield name, place, topics[topic].topic.number
+
+
+def _exits(spec: UnitSpec) -> Iterator[str]:
+    places = places_by_id(spec)
+    exits = spec.safety.exits
+    for one in exits if isinstance(exits, tuple) else ():
+        yield f"{_EXITS[one.kind]}: {_at(places[one.at])}"
+
+
+def _at(place: PlaceOnUnit) -> str:
+    return f"{place.name}: {in_words(place)}"
+
+
+def _known(sound: str) -> str:
+    return "" if sound == "unknown" else sound
