@@ -10,7 +10,8 @@ from hatchleaf import units
 from hatchleaf.facts.model import Facts
 from hatchleaf.facts.work_out import work_out
 from hatchleaf.spec.load import LoadedUnit, load_unit
-from hatchleaf.spec.model.fields import Origin, Part, Reading
+from hatchleaf.spec.model.fields import Part
+from hatchleaf.spec.model.readings import Origin, Reading
 from hatchleaf.spec.model.unit import UnitSpec
 
 ROOT = Path(__file__).resolve().parents[2]

@@ -25,7 +25,7 @@ from hatchleaf.blocks.model import ANY, NUMBERS, Block, Library, Topic, TopicPar
 from hatchleaf.facts.model import Facts
 from hatchleaf.problems import Problem
 from hatchleaf.spec.load import LoadedUnit
-from hatchleaf.spec.model.fields import Reading
+from hatchleaf.spec.model.readings import Reading
 from hatchleaf.spec.model.unit import UnitSpec
 
 

@@ -15,7 +15,7 @@ from typing import Final, Literal, TypeAlias
 from pydantic import BaseModel
 
 from hatchleaf.facts.model import Facts
-from hatchleaf.spec.model.fields import Reading
+from hatchleaf.spec.model.readings import Reading
 from hatchleaf.spec.model.unit import UnitSpec
 from hatchleaf.units import Quantity, number_in
 

@@ -11,7 +11,7 @@ from typing import Literal, TypeAlias, TypeVar
 from hatchleaf import units
 from hatchleaf.facts import names
 from hatchleaf.facts.model import Fact, Facts, Input
-from hatchleaf.spec.model.fields import Reading
+from hatchleaf.spec.model.readings import Reading
 from hatchleaf.units import Quantity, Rounding
 
 T = TypeVar("T")

@@ -25,7 +25,7 @@ from hatchleaf.spec.model.electrical import (
     InductionPlate,
     ShoreCord,
 )
-from hatchleaf.spec.model.fields import Reading
+from hatchleaf.spec.model.readings import Reading
 from hatchleaf.spec.model.unit import UnitSpec
 from hatchleaf.units import number_in, quantity, shown
 

@@ -17,7 +17,7 @@ from hatchleaf.blocks.text import Fault, Plain, Shown, escaped
 from hatchleaf.facts.model import Fact, Facts, field_of
 from hatchleaf.manual.places import in_words
 from hatchleaf.problems import listed, suggestion
-from hatchleaf.spec.model.fields import Reading
+from hatchleaf.spec.model.readings import Reading
 from hatchleaf.spec.model.unit import PlaceOnUnit, UnitSpec
 from hatchleaf.units import in_file_units
 

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from typing import Any, TypeAlias, TypeVar
 
 from hatchleaf.problems import Problem
-from hatchleaf.spec.model.fields import Part, Reading
+from hatchleaf.spec.model.fields import Part
+from hatchleaf.spec.model.readings import Reading
 from hatchleaf.spec.tree import Node
 from hatchleaf.units import Quantity
 

@@ -14,7 +14,8 @@ from typing import Any, Final
 import yaml
 
 from hatchleaf.spec import paths
-from hatchleaf.spec.model.fields import ORIGINS, Form, Part
+from hatchleaf.spec.model.fields import Form, Part
+from hatchleaf.spec.model.readings import ORIGINS
 from hatchleaf.spec.model.unit import UnitSpec
 
 _DRAFT: Final = "https://json-schema.org/draft/2020-12/schema"

@@ -8,20 +8,22 @@ from pydantic import Tag
 
 from hatchleaf.spec.model.fields import (
     BY_KIND,
-    Charge,
     Count,
-    Current,
-    HeatRate,
     Id,
     Maybe,
     NotFitted,
     NotKnown,
     Part,
     PlaceId,
-    Power,
     Several,
-    Share,
     Text,
+)
+from hatchleaf.spec.model.readings import (
+    Charge,
+    Current,
+    HeatRate,
+    Power,
+    Share,
     Voltage,
 )
 

@@ -9,13 +9,7 @@ from pydantic import Field, Tag
 from hatchleaf.spec.model.fields import (
     BY_KIND,
     UNIT_ONLY,
-    Current,
-    Flow,
-    GasPressure,
-    HeatRate,
-    HeatRateOrNone,
     Id,
-    Mass,
     Maybe,
     Month,
     NotFitted,
@@ -23,13 +17,21 @@ from hatchleaf.spec.model.fields import (
     Part,
     PlaceId,
     PlaceOrNone,
+    Several,
+    YesNo,
+)
+from hatchleaf.spec.model.readings import (
+    Current,
+    Flow,
+    GasPressure,
+    HeatRate,
+    HeatRateOrNone,
+    Mass,
     Power,
     PowerOrNone,
     PressureOrNone,
-    Several,
     Volume,
     VolumeOrNone,
-    YesNo,
 )
 
 # --- LP gas

@@ -10,22 +10,18 @@ from hatchleaf.spec.model.fields import (
     BY_KIND,
     UNIT_ONLY,
     Count,
-    Current,
     Id,
-    Length,
-    Mass,
     Maybe,
     Month,
     Part,
     PlaceId,
     PlaceOrNone,
-    Pressure,
     Several,
-    Speed,
     Text,
     TireWeek,
     YesNo,
 )
+from hatchleaf.spec.model.readings import Current, Length, Mass, Pressure, Speed
 
 
 class StrapAwning(Part):

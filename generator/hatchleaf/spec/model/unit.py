@@ -14,11 +14,8 @@ from hatchleaf.spec.model.fields import (
     Day,
     DayOrNone,
     Id,
-    Length,
-    Mass,
     Part,
     Several,
-    Share,
     Text,
     Vin,
     Year,
@@ -26,6 +23,7 @@ from hatchleaf.spec.model.fields import (
 )
 from hatchleaf.spec.model.gas_and_water import HotWater, Lp, Waste, Water
 from hatchleaf.spec.model.outside import Awning, Door, Gear, Safety, Slide, Step
+from hatchleaf.spec.model.readings import Length, Mass, Share
 
 
 class Body(Part):
