@@ -313,6 +313,18 @@ def test_the_emergency_card_says_all_of_it(name: str) -> None:
     assert "road side" in words  # the plan's own words
 
 
+def test_the_plan_on_the_card_is_a_drawing_in_lines() -> None:
+    """A drawing styled by a page's sheet alone would come out as black areas."""
+    printed = sheets("letter-3x7")
+    page = printed.pages[-1]
+    (words,) = page.search_for("road side")[-1:]
+    gray = drawn(page, 150)
+    scale = 150 / 72
+    top, left = int(words.y1 * scale), int(20 * scale)
+    plan = gray[top : top + int(80 * scale), left : int(words.x1 * 2 * scale)]
+    assert 0.005 < (plan < 128).mean() < 0.15
+
+
 def test_the_card_keeps_silent_on_what_is_not_fitted() -> None:
     """No heading without something below it."""
     bare = replace(CARD, alarms=(), extinguisher="", exits=(), plan_svg="")

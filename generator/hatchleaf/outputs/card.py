@@ -53,9 +53,12 @@ _PRINTED_STYLE: Final = (
     "<style>"
     "path,line,polyline,rect,circle,ellipse,polygon"
     "{fill:none;stroke:#16202b;stroke-width:1.6}"
-    "text{fill:#4a5560;font-family:Barlow;font-weight:500;font-size:9.5px}"
-    ".plan-wheel,.plan-mark circle{fill:#16202b}"
-    ".plan-mark text{fill:#fff;font-weight:700;font-size:9.5px}"
+    "text{fill:#4a5560;font-family:Barlow;font-weight:500;font-size:12px}"
+    ".plan-wheel{fill:#16202b}"
+    ".plan-mark circle{fill:#16202b;stroke:#fff}"
+    ".plan-mark text{fill:#fff;font-weight:700;font-size:12px}"
+    ".plan-inside circle{fill:#fff;stroke:#16202b}"
+    ".plan-inside text{fill:#16202b}"
     "</style>"
 )
 _OPENING: Final = re.compile(r"<svg\b[^>]*>")
