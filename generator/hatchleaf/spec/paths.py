@@ -15,7 +15,6 @@ from typing import (
     Union,
     get_args,
     get_origin,
-    get_type_hints,
 )
 
 from pydantic import Tag
@@ -70,8 +69,14 @@ class Shape:
 @cache
 def hints(part: type[Part]) -> Mapping[str, Any]:
     """Return the annotations of a part's fields, with what they are annotated by."""
-    found = get_type_hints(part, include_extras=True)
-    return {name: found[name] for name in part.model_fields}
+    return {name: _annotated(field) for name, field in part.model_fields.items()}
+
+
+def _annotated(field: FieldInfo) -> Any:
+    # pydantic has read the annotation once; reading the text again takes as long.
+    if not field.metadata:
+        return field.annotation
+    return Annotated[(field.annotation, *field.metadata)]
 
 
 def shape(annotation: Any) -> Shape:
