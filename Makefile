@@ -1,0 +1,114 @@
+# The usual work on this checkout; plain pip does it all, see README.md.
+
+VENV := .venv
+BIN := $(VENV)/bin
+DEMO := build/demo
+# The first Python of 3.11 or later; name another with: make PYTHON=...
+PYTHON ?= $(shell for each in python3 python3.14 python3.13 python3.12 python3.11; do \
+	$$each -c 'import sys; sys.exit(sys.version_info < (3, 11))' 2>/dev/null \
+	&& echo $$each && break; done)
+
+.PHONY: help demo serve test check format lock clean chromium
+
+help:
+	@echo "make demo    build the sample units and their sticker sheets, say where they are"
+	@echo "make serve   show the demo's website on http://127.0.0.1:8000/"
+	@echo "make test    run all tests; installs Chromium where apt can"
+	@echo "make check   format, lint, types, import contracts, then all tests"
+	@echo "make format  format the code"
+	@echo "make lock    write the lock files anew from pyproject.toml"
+	@echo "make clean   remove what the targets above made, but for the environment"
+
+# The demo is a workspace of its own, made anew each time: its sheets are stuck on no
+# unit, so its ledger of printed stickers must not become the checkout's.
+demo: $(VENV)/installed
+	@rm -rf $(DEMO)
+	@$(BIN)/hatchleaf init --samples $(DEMO) >/dev/null
+	@$(BIN)/hatchleaf build --workspace $(DEMO) >/dev/null
+	@mkdir $(DEMO)/printed-out
+	@for file in $(DEMO)/unit_specs/*.yml; do \
+		unit=$$(basename $$file .yml); \
+		$(BIN)/hatchleaf stickers $$unit --workspace $(DEMO) \
+			--to $(DEMO)/printed-out/$$unit.pdf >/dev/null || exit 1; \
+	done
+	@echo
+	@echo "Three sample units are done. Their stickers and emergency cards, to print:"
+	@for file in $(DEMO)/printed-out/*.pdf; do echo "    $$file"; done
+	@echo "Their guides as one file each, to open in a browser or send to a phone:"
+	@for file in $(DEMO)/site/*/manual.html; do echo "    $$file"; done
+	@echo "Their websites, as the stickers lead to them: run 'make serve', then open"
+	@for file in $(DEMO)/site/*/manual.html; do \
+		echo "    http://127.0.0.1:8000/$$(basename $$(dirname $$file))/"; \
+	done
+
+serve:
+	@test -d $(DEMO)/site || { echo "run 'make demo' first"; exit 1; }
+	@echo "http://127.0.0.1:8000/CODE/ for each of:" $$(ls $(DEMO)/site | grep '^[1-9]')
+	@echo "Ctrl-C ends it."
+	@$(BIN)/python -m http.server --bind 127.0.0.1 --directory $(DEMO)/site 8000 || true
+
+# Without Chromium the rest is tested, and said so; with BROWSER=required that fails.
+test: $(VENV)/installed-dev chromium
+	@if command -v chromium >/dev/null || command -v chromium-browser >/dev/null; then \
+		$(BIN)/python -m pytest -q -n auto; \
+	elif [ "$(BROWSER)" = required ]; then \
+		echo "Chromium is missing."; exit 1; \
+	else \
+		$(BIN)/python -m pytest -q -n auto --ignore=tests/browser && \
+		echo "LEFT OUT: the browser tests, for want of Chromium. Install the package" && \
+		echo "'chromium' of your system and run this again."; \
+	fi
+
+chromium:
+	@if ! command -v chromium >/dev/null && ! command -v chromium-browser >/dev/null \
+		&& command -v apt-get >/dev/null && [ "$$(id -u)" = 0 ]; then \
+		echo "installing Chromium for the browser tests"; \
+		{ apt-get update -q && DEBIAN_FRONTEND=noninteractive \
+			apt-get install -y -q --no-install-recommends chromium; } >/dev/null \
+		|| echo "apt could not install it"; \
+	fi
+
+# TESTED=yes leaves the tests out, for who has just run them.
+check: $(VENV)/installed-dev
+	$(BIN)/ruff format --check .
+	$(BIN)/ruff check .
+	$(BIN)/mypy
+	$(BIN)/lint-imports
+	@test "$(TESTED)" = yes || $(MAKE) --no-print-directory test
+
+format: $(VENV)/installed-dev
+	$(BIN)/ruff format .
+	$(BIN)/ruff check --fix .
+
+# No host and no path of this machine gets into them.
+LOCK := $(BIN)/uv pip compile pyproject.toml --group backend --universal \
+	--python-version 3.11 --generate-hashes --no-emit-index-url --no-header \
+	--no-annotate --quiet
+lock: $(VENV)/installed-dev
+	$(LOCK) -o requirements.lock
+	$(LOCK) --group dev -c requirements.lock -o requirements-dev.lock
+
+clean:
+	rm -rf build dist .hatchleaf .mypy_cache .ruff_cache .pytest_cache .hypothesis \
+		.import_linter_cache
+
+$(BIN)/python:
+	@test -n "$(PYTHON)" || { echo "Python 3.11 or later is needed."; exit 1; }
+	@$(PYTHON) -m venv $(VENV) || { rm -rf $(VENV); \
+		echo "Python's venv is needed; on Debian: apt-get install python3-venv"; exit 1; }
+
+PIP := $(BIN)/python -m pip --disable-pip-version-check --quiet
+# Exact versions with their hashes, then this checkout itself, fetching nothing more.
+HERE := $(PIP) install --no-build-isolation --no-deps --editable .
+
+$(VENV)/installed: requirements.lock pyproject.toml | $(BIN)/python
+	@echo "installing into $(VENV)"
+	@$(PIP) install --require-hashes --requirement requirements.lock
+	@$(HERE)
+	@touch $@
+
+$(VENV)/installed-dev: requirements-dev.lock pyproject.toml | $(BIN)/python
+	@echo "installing into $(VENV), with what development needs"
+	@$(PIP) install --require-hashes --requirement requirements-dev.lock
+	@$(HERE)
+	@touch $@ $(VENV)/installed
