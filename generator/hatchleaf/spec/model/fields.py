@@ -190,7 +190,9 @@ def _text(value: object) -> str:
     if len(value) > _LONGEST_TEXT:
         raise wrong(f"{quoted(value)} is too long", allowed)
     # Format marks may turn the direction of a line or hide in a serial number.
-    if any(unseen(c) and c != "\N{NO-BREAK SPACE}" for c in value):
+    if not value.isprintable() and any(
+        unseen(c) and c != "\N{NO-BREAK SPACE}" for c in value
+    ):
         raise wrong(
             f"{quoted(value)} holds a character that cannot be seen",
             allowed,
