@@ -93,6 +93,26 @@ def day_in_words(day: datetime.date) -> str:
     return f"{day.day} {day:%B} {day.year}"
 
 
+def month(value: object, unknown: str = "read its label") -> Shown:
+    """
+    Return a month as an owner reads it: ``October 2026``.
+
+    Args:
+        value: The first day of the month, or ``unknown``, as the unit's file has it.
+        unknown: What to print in place of a month that is not known.
+
+    Raises:
+        Fault: *value* is neither.
+    """
+    if isinstance(value, datetime.date):
+        text = f"{value:%B} {value.year}"
+    elif value == "unknown":
+        text = unknown
+    else:
+        raise Fault("month() takes a month of the unit's file")
+    return Shown(escaped(text), text)
+
+
 @dataclass(frozen=True)
 class Wording:
     """The unit's side of every text: made once, used by all blocks."""
@@ -124,6 +144,7 @@ class Wording:
             "topic": self.topic,
             "has_topic": self._has_topic,
             "items": _items,
+            "month": month,
             "phrase": self.phrase,
         }
         if one.item is not None:

@@ -1,0 +1,29 @@
+"""Why: a date that is printed wrong sends an owner off with a dead alarm."""
+
+from __future__ import annotations
+
+import datetime
+
+import pytest
+
+from hatchleaf.blocks.text import Fault
+from hatchleaf.manual.wording import month
+
+
+def test_a_month_is_printed_in_letters() -> None:
+    """Numbers alone are read as day, month and year in any order."""
+    assert month(datetime.date(2026, 10, 1)).plain == "October 2026"
+    assert month(datetime.date(2026, 10, 1)).markdown == "October 2026"
+
+
+def test_an_unknown_month_sends_to_the_thing_itself() -> None:
+    """No date is made up: the owner reads it where it stands."""
+    assert month("unknown").plain == "read its label"
+    assert month("unknown", "read its collar").plain == "read its collar"
+
+
+@pytest.mark.parametrize("value", ["2026-10", "none", "", 2026, None])
+def test_anything_else_is_a_fault_of_the_block(value: object) -> None:
+    """A block that names the wrong field is told so, and prints nothing."""
+    with pytest.raises(Fault, match="month"):
+        month(value)
