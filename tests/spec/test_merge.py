@@ -114,6 +114,7 @@ def test_what_belongs_to_one_unit() -> None:
         "delivery",
         "serials",
         "keys",
+        "readings",
         "added",
         "weights.regime",
         "weights.cargo_label",

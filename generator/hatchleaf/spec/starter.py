@@ -36,6 +36,7 @@ _SAID: Final = {
     "found_on": "a used unit only: the day it was looked over",
     "serials": "or none; private, on no page",
     "keys": "or none; private, on no page",
+    "readings": "or none: what the tests at the hand-over found; private, on no page",
     "added": "or none: what the dealership added after the label was made",
     "cargo_label": "cargo capacity on the label by the door",
     "hitch": "weighed; from: brochure if it was not",

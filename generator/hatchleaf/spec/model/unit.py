@@ -101,6 +101,17 @@ class Key(Part):
     number: Text
 
 
+class HandOverReading(Part):
+    """What a test at the hand-over found; private."""
+
+    id: Id
+    kind: Literal[
+        "gas_leak", "brakes", "breakaway", "alarms", "ground_fault", "lights", "other"
+    ]
+    result: Literal["passed", "failed"]
+    found: Text
+
+
 class UnitSpec(Part):
     """
     One unit as its file and its model's file state it together.
@@ -118,6 +129,7 @@ class UnitSpec(Part):
     delivery: Delivery = Field(json_schema_extra=UNIT_ONLY)
     serials: Several[Serial] = Field(json_schema_extra=UNIT_ONLY)
     keys: Several[Key] = Field(json_schema_extra=UNIT_ONLY)
+    readings: Several[HandOverReading] = Field(json_schema_extra=UNIT_ONLY)
     added: Several[Added] = Field(json_schema_extra=UNIT_ONLY)
 
     body: Body
