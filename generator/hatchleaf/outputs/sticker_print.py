@@ -10,7 +10,7 @@ from __future__ import annotations
 import hashlib
 import json
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import asdict
+from dataclasses import asdict, replace
 from datetime import date
 from typing import Any
 
@@ -158,6 +158,7 @@ def _symbol(wanted: StickerSet, label: Label, state: State, where: Place) -> qr.
 def _row(label: Label, symbol: qr.Symbol, preset: Preset, at: int) -> PrintedLabel:
     """Return the label's line in the ledger."""
     sheet, spot = divmod(at, preset.labels)
+    said = asdict(replace(label, optional=False))  # not a word on the label
     return PrintedLabel(
         topic=label.topic,
         place=label.place_id,
@@ -166,7 +167,7 @@ def _row(label: Label, symbol: qr.Symbol, preset: Preset, at: int) -> PrintedLab
         ecc="Q",
         mask=symbol.mask,
         matrix=symbol.digest,
-        text=_digest(asdict(label)),
+        text=_digest(said),
         sheet=sheet + 1,
         spot=spot + 1,
     )
