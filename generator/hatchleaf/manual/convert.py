@@ -21,7 +21,7 @@ from markdown.treeprocessors import Treeprocessor
 
 from hatchleaf.manual.model import Heading
 
-CONVERTER: Final = "1"
+CONVERTER: Final = "3"
 """Goes up whenever the same text converts to other HTML: part of the cache's key."""
 
 SIGNALS: Final = ("danger", "warning", "caution", "notice")
@@ -43,6 +43,9 @@ class Fragment:
     text: str
 
 
+_ENTITY: Final = re.compile(r"&#(\d{2,6});")
+
+
 def convert(text: str, prefix: str) -> Fragment:
     """
     Return the fragment of *text*.
@@ -53,8 +56,17 @@ def convert(text: str, prefix: str) -> Fragment:
     """
     converter = _converter()
     converter.reset()
-    made, headings = _with_ids(converter.convert(text), prefix)
+    made = _ENTITY.sub(_character, converter.convert(text))
+    made, headings = _with_ids(made, prefix)
     return Fragment(made, headings, plain_text(made))
+
+
+def _character(found: re.Match[str]) -> str:
+    """Return the character of an entity that Markdown can no longer misread."""
+    character = chr(int(found[1]))
+    return (
+        found[0] if character in "<>&\"'" or not character.isprintable() else character
+    )
 
 
 def plain_text(fragment: str) -> str:
