@@ -11,11 +11,13 @@ from __future__ import annotations
 
 import math
 import os
+import pickle
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_EVEN, Decimal
 from functools import cache
+from pathlib import Path
 from typing import Final, Literal, TypeAlias, cast
 
 import pint
@@ -29,6 +31,16 @@ LARGEST: Final = 1e9
 CACHE_VARIABLE: Final = "HATCHLEAF_CACHE"
 """Environment variable naming the folder for pint's cache; empty means none."""
 
+_DAMAGED: Final = (
+    AttributeError,
+    EOFError,
+    ImportError,
+    IndexError,
+    ValueError,
+    pickle.UnpicklingError,
+)
+"""What reading half a file of pint's cache may raise, as Python's pickle tells."""
+
 _OURS: Final = (
     "psig = psi",
     "gpm = gallon / minute",
@@ -41,7 +53,15 @@ _OURS: Final = (
 def registry() -> pint.UnitRegistry[float]:
     """Return the one registry; made on first use, since it costs 0.14 s uncached."""
     folder = os.environ.get(CACHE_VARIABLE) or None
-    made: pint.UnitRegistry[float] = pint.UnitRegistry(cache_folder=folder)
+    made: pint.UnitRegistry[float]
+    try:
+        made = pint.UnitRegistry(cache_folder=folder)
+    except _DAMAGED:
+        if folder is None:
+            raise
+        for path in Path(folder).glob("*.pickle"):
+            path.unlink(missing_ok=True)
+        made = pint.UnitRegistry(cache_folder=folder)
     for definition in _OURS:
         made.define(definition)
     return made

@@ -57,9 +57,9 @@ class Workspace:
         return folder
 
     def keep_units_cached(self) -> None:
-        """Let pint keep its parsed registry; to be called before `units` is used."""
+        """Let pint and Jinja keep what they compile; to be called before `units`."""
         # By name, since importing `units` for it would cost what it saves.
-        os.environ.setdefault("HATCHLEAF_CACHE", str(self.cache / "units"))
+        os.environ.setdefault("HATCHLEAF_CACHE", str(self.cache / "compiled"))
 
     def content_folders(self) -> tuple[Path, ...]:
         """Return the built-in content's folder, then the workspace's own if apart."""

@@ -13,11 +13,19 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any, Final, Literal
 
-from jinja2 import StrictUndefined, TemplateError, TemplateSyntaxError
+from jinja2 import (
+    FunctionLoader,
+    StrictUndefined,
+    TemplateError,
+    TemplateSyntaxError,
+    pass_context,
+)
 from jinja2.exceptions import SecurityError
+from jinja2.runtime import Context
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 from pydantic import BaseModel
 
+from hatchleaf.compiled import kept_templates
 from hatchleaf.problems import Place, Problem
 
 Mode = Literal["markdown", "plain"]
@@ -83,7 +91,10 @@ class Plain:
 
 @cache
 def _environment(mode: Mode) -> _Environment:
-    def finalize(value: Any) -> str:
+    # With the context, Jinja never works out a constant while compiling: what is
+    # compiled is the same for both modes and may be kept.
+    @pass_context
+    def finalize(_: Context, value: Any) -> str:
         if isinstance(value, Shown):
             return value.markdown if mode == "markdown" else value.plain
         if isinstance(value, bool):
@@ -104,6 +115,9 @@ def _environment(mode: Mode) -> _Environment:
         keep_trailing_newline=True,
         trim_blocks=True,
         lstrip_blocks=True,
+        # A text is its own name, so that what is compiled of it can be kept.
+        loader=FunctionLoader(lambda text: text),
+        bytecode_cache=kept_templates("block"),
     )
     environment.globals.clear()
     environment.globals["range"] = _refused("range")
@@ -119,7 +133,7 @@ def _refused(name: str) -> Any:
 
 @cache
 def _template(text: str, mode: Mode) -> Any:
-    return _environment(mode).from_string(text)
+    return _environment(mode).get_template(text)
 
 
 _MARKS: Final = ("{{", "{%", "{#")

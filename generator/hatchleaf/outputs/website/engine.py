@@ -16,6 +16,8 @@ import mkdocs
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.theme import Theme
 
+from hatchleaf.compiled import kept_templates
+
 VERSION: Final = "1.6.1"
 """The only MkDocs that is known to give our bytes."""
 
@@ -66,7 +68,9 @@ def theme() -> Theme:
 @cache
 def environment() -> jinja2.Environment:
     """Return one environment for the whole process: templates are compiled once."""
-    return strict(theme().get_env())
+    made = strict(theme().get_env())
+    made.bytecode_cache = kept_templates("page")
+    return made
 
 
 def strict(env: jinja2.Environment) -> jinja2.Environment:

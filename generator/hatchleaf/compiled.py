@@ -1,0 +1,36 @@
+"""
+Templates as earlier runs compiled them, in a folder that may be deleted any time.
+
+Jinja names a compiled template by a hash of its text, so an edit is seen at once.
+"""
+
+from __future__ import annotations
+
+import os
+from pathlib import Path
+
+import jinja2
+
+from hatchleaf.units import CACHE_VARIABLE
+
+
+def kept_templates(rules: str) -> jinja2.BytecodeCache | None:
+    """
+    Return where an environment keeps its compiled templates, None for nowhere.
+
+    Args:
+        rules: A name for the environment's settings that change what is compiled.
+
+    Returns:
+        A cache in the folder that the edge has named, the one that pint uses too.
+    """
+    named = os.environ.get(CACHE_VARIABLE)
+    if not named:
+        return None
+    folder = Path(named) / "templates"
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError:
+        return None
+    pattern = f"{jinja2.__version__}-{rules}-%s"
+    return jinja2.FileSystemBytecodeCache(str(folder), pattern)
