@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import Final
 
 from hatchleaf.drawings.plan import Mark, plan
@@ -30,6 +31,8 @@ _ALARMS: Final = {
     "co_and_lp": "CO and LP gas alarm",
     "smoke_and_co": "Smoke and CO alarm",
 }
+FULL_SET: Final = 12
+"""A small unit has few hatches that must have a label: others make up the set."""
 _EXITS: Final = {"door": "Door", "window": "Window", "hatch": "Hatch"}
 
 
@@ -46,7 +49,7 @@ def sticker_set(manual: Manual, pages: Pages, host: str) -> StickerSet:
         code=manual.spec.code,
         host=host,
         unit_name=manual.spec.body.name,
-        labels=tuple(_labels(manual)),
+        labels=tuple(_made_up(_labels(manual))),
         card=_card(manual, pages),
         edition=pages.unit.edition,
     )
@@ -71,6 +74,18 @@ def _labels(manual: Manual) -> Iterator[Label]:
                 extra=words.extra,
                 optional=text.topic.sticker == "optional",
             )
+
+
+def _made_up(labels: Iterator[Label]) -> Iterator[Label]:
+    """Yield the labels, optional ones taken in by number until the set is complete."""
+    found = list(labels)
+    lacking = FULL_SET - sum(not label.optional for label in found)
+    for label in found:
+        if label.optional and lacking > 0:
+            lacking -= 1
+            yield replace(label, optional=False)
+        else:
+            yield label
 
 
 def _card(manual: Manual, pages: Pages) -> Card:
@@ -127,7 +142,9 @@ def _exits(spec: UnitSpec) -> Iterator[str]:
     places = places_by_id(spec)
     exits = spec.safety.exits
     for one in exits if isinstance(exits, tuple) else ():
-        yield f"{_EXITS[one.kind]}: {_at(places[one.at])}"
+        kind, place = _EXITS[one.kind], places[one.at]
+        said = kind.lower() in place.name.lower()
+        yield _at(place) if said else f"{kind}: {_at(place)}"
 
 
 def _at(place: PlaceOnUnit) -> str:
