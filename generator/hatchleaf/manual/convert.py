@@ -107,7 +107,7 @@ def convert_line(text: str) -> str:
     """Return the HTML of one line of *text*, without a paragraph around it."""
     line = text.replace("\n", " ")
     if _PLAIN_LINE.fullmatch(line):
-        return line
+        return _ENTITY.sub(_character, line)
     made = convert(line, "line").html
     return re.sub(r"^<p>(.*)</p>$", r"\1", made, flags=re.DOTALL)
 
