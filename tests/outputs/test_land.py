@@ -50,6 +50,20 @@ def test_a_folder_is_made_and_replaced(
     assert contents(site) == {f"839201743651830/{k}": v for k, v in NEW.items()}
 
 
+def test_what_has_not_changed_is_left_alone(tmp_path: Path) -> None:
+    """Whoever copies changed files onward finds none; one more file is a change."""
+    target = tmp_path / "site" / "1"
+    assert land.land_folder(target, OLD)
+    before = (target / "000").stat()
+    assert not land.land_folder(target, OLD)
+    after = (target / "000").stat()
+    assert (before.st_ino, before.st_mtime_ns) == (after.st_ino, after.st_mtime_ns)
+    (target / "more.html").touch()
+    assert land.land_folder(target, OLD)
+    assert contents(target) == OLD
+    assert land.land_folder(target, {**OLD, "000/index.html": b"new home"})
+
+
 @pytest.mark.skipif(sys.platform != "linux", reason="renameat2 is Linux's")
 def test_two_folders_change_places_in_one_step(tmp_path: Path) -> None:
     """On Linux the one-step way is the one that is used."""

@@ -37,9 +37,9 @@ Exchange = Callable[[Path, Path], bool]
 
 def land_folder(
     target: Path, files: Mapping[str, bytes], exchange: Exchange | None = None
-) -> None:
+) -> bool:
     """
-    Make ``target`` hold exactly ``files``, in one step.
+    Make ``target`` hold exactly ``files``, in one step; if it does, leave it alone.
 
     Args:
         target: The folder to replace or make; its parent is made when missing.
@@ -47,17 +47,24 @@ def land_folder(
         exchange: How two folders change places; it says False when it cannot.
             The system's own way when left out.
 
+    Returns:
+        True when the folder was made or replaced.
+
     Raises:
         ValueError: A path leads out of the folder.
         ProblemsFound: Another command is at work there.
 
     """
+    finish(target.parent)
+    if _holds(target, files):
+        return False
     with _alone(target.parent) as waiting:
         _finish(target.parent, waiting)
         place = waiting / target.name
         _write(place / _NEW, files)
         _put(place, target, exchange or exchanged)
         shutil.rmtree(place)
+    return True
 
 
 def land_once(target: Path, files: Mapping[str, bytes]) -> bool:
@@ -174,6 +181,14 @@ def _finish(parent: Path, waiting: Path) -> None:
                 target.rename(old)
             new.rename(target)
         shutil.rmtree(place)
+
+
+def _holds(folder: Path, files: Mapping[str, bytes]) -> bool:
+    found = [path for path in folder.rglob("*") if not path.is_dir()]
+    names = {path.relative_to(folder).as_posix() for path in found}
+    return names == set(files) and all(
+        (folder / name).read_bytes() == content for name, content in files.items()
+    )
 
 
 def _write(folder: Path, files: Mapping[str, bytes]) -> None:
