@@ -21,8 +21,11 @@ from hatchleaf.spec.model.fields import (
 from hatchleaf.spec.model.readings import (
     Charge,
     Current,
+    CurrentOrNone,
     HeatRate,
+    Length,
     Power,
+    PowerOrNone,
     Share,
     Voltage,
 )
@@ -72,16 +75,20 @@ class SolarPort(Part):
     at: PlaceId
     fuse: Current
     controller: Literal["built_in", "none", "unknown"]
+    controller_amps: CurrentOrNone
+    """What the built-in controller may give, or ``none`` where there is none."""
 
 
 class RoofSolar(Part):
-    """Panels fixed to the roof."""
+    """Panels fixed to the roof; `isc` is their short-circuit current together."""
 
     id: Id
     kind: Literal["roof"]
     at: PlaceId
     watts: Power
+    isc: Current
     fuse: Current
+    controller_amps: CurrentOrNone
 
 
 SolarSource: TypeAlias = Annotated[
@@ -91,11 +98,12 @@ SolarSource: TypeAlias = Annotated[
 
 
 class DcLoad(Part):
-    """Something on 12 V, with the current it draws while it runs."""
+    """Something on 12 V, with the current it draws while it runs, and when it runs."""
 
     id: Id
     name: Text
     draw: Current
+    runs: Literal["always", "evenings", "nights", "at_times", "unknown"]
 
 
 class Dc(Part):
@@ -115,6 +123,7 @@ class ShoreCord(Part):
     kind: Literal["detachable", "fixed", "reel"]
     at: PlaceId
     plug: Literal["5_15", "5_20", "tt_30", "14_50", "iec_16"]
+    cord_length: Length
     service: Current
     volts: Voltage
     legs: Count
@@ -181,12 +190,13 @@ class Furnace(Part):
 
 
 class AirConditioner(Part):
-    """One air conditioner, with its rated watts while running."""
+    """One air conditioner: its rated watts while it cools, and of its heat strip."""
 
     id: Id
     kind: Literal["roof", "under_bench"]
     at: PlaceId
     watts: Power
+    heat_strip: PowerOrNone
     leg: Literal["a", "b", "unknown"]
 
 

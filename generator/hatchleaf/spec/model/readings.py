@@ -129,6 +129,9 @@ HeatRateOrNone: TypeAlias = Annotated[
 PowerOrNone: TypeAlias = Annotated[
     Reading | Literal["none"], *_measured_or_none(units.POWER)
 ]
+CurrentOrNone: TypeAlias = Annotated[
+    Reading | Literal["none"], *_measured_or_none(units.CURRENT)
+]
 VolumeOrNone: TypeAlias = Annotated[
     Reading | Literal["none"], *_measured_or_none(units.VOLUME)
 ]
