@@ -32,13 +32,15 @@ demo: $(VENV)/installed
 			--to $(DEMO)/printed-out/$$unit.pdf >/dev/null || exit 1; \
 	done
 	@echo
-	@echo "Three sample units are done. Their stickers and emergency cards, to print:"
-	@for file in $(DEMO)/printed-out/*.pdf; do echo "    $$file"; done
-	@echo "Their guides as one file each, to open in a browser or send to a phone:"
-	@for file in $(DEMO)/site/*/manual.html; do echo "    $$file"; done
-	@echo "Their websites, as the stickers lead to them: run 'make serve', then open"
-	@for file in $(DEMO)/site/*/manual.html; do \
-		echo "    http://127.0.0.1:8000/$$(basename $$(dirname $$file))/"; \
+	@echo "The guides of the sample units are done. Open a file, or run 'make serve' and"
+	@echo "open an address, which is where the stickers lead."
+	@for file in $(DEMO)/unit_specs/*.yml; do \
+		unit=$$(basename $$file .yml); \
+		code=$$(sed -n 's/^code: "\([0-9]*\)".*/\1/p' $$file); \
+		echo "  $$unit"; \
+		echo "    website     http://127.0.0.1:8000/$$code/"; \
+		echo "    phone copy  $(DEMO)/site/$$code/manual.html"; \
+		echo "    stickers    $(DEMO)/printed-out/$$unit.pdf"; \
 	done
 
 serve:

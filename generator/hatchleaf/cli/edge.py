@@ -174,6 +174,9 @@ def gathered(workspace: Workspace, units: Iterable[str]) -> list[Unit]:
     library: Library | None = None
     try:
         workspace.settings  # noqa: B018  # its problems belong to this list
+    except ProblemsFound as found:
+        problems.extend(found.problems)
+    try:
         library = library_of(workspace)
     except ProblemsFound as found:
         problems.extend(found.problems)

@@ -7,6 +7,7 @@ Exit codes: 0 done, 1 problems in files, 2 a wrong command line, 130 interrupted
 
 from __future__ import annotations
 
+import atexit
 import difflib
 import gc
 import importlib
@@ -84,10 +85,12 @@ def main(arguments: Sequence[str] | None = None) -> None:
     """Run the command line; see the module for the exit codes."""
     # A run is short: looking for garbage at the usual rate costs a tenth of it.
     gc.set_threshold(_OBJECTS_BETWEEN_LOOKS)
+    # Nor need what ends with the process be looked through as it ends.
+    atexit.register(gc.freeze)
     try:
-        group.main(args=arguments, prog_name="hatchleaf", standalone_mode=False)
-    except click.exceptions.Exit as stop:
-        sys.exit(stop.exit_code)
+        sys.exit(
+            group.main(args=arguments, prog_name="hatchleaf", standalone_mode=False)
+        )
     except click.ClickException as error:
         error.show()
         sys.exit(error.exit_code)

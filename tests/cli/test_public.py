@@ -1,0 +1,80 @@
+"""
+The published site is as public as the sticker: nothing private is in any byte of it.
+
+What is private stands in the units' files, so the test reads them, and looks for each
+text through all files, also with what separates its characters taken out.
+"""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import pytest
+
+from cli.terminal import NAMES, Folder
+from hatchleaf.spec.source import read
+from hatchleaf.spec.tree import Node
+
+_LOOSE = re.compile(rb"[\s\-\xc2\xa0.,_/&;]+")
+
+
+def _texts(node: Node | None) -> list[str]:
+    if node is None:
+        return []
+    return [below.text for _, below in node.walk() if below.text]
+
+
+def _private(path: Path) -> dict[str, str]:
+    """Return what is private of a unit, by what it is."""
+    tree = read(path, path.parent)
+    found = {
+        "vin": tree.fields["vin"].text or "",
+        "stock": tree.fields["stock"].text or "",
+    }
+    for name in ("serials", "keys"):
+        for item in tree.fields[name].items:
+            found[f"{name} {item.id}"] = item.fields["number"].text or ""
+    return {what: text for what, text in found.items() if text not in ("", "none")}
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_nothing_private(built: Folder, name: str) -> None:
+    """VIN, stock number, serial and key numbers are in no file."""
+    private = _private(built.path / f"unit_specs/{name}.yml")
+    assert {"vin", "stock"} <= set(private)
+    files = {k: v for k, v in built.files().items() if k.startswith("site/")}
+    assert len(files) > 30
+    for path, content in files.items():
+        loose = _LOOSE.sub(b"", content).lower()
+        for what, text in private.items():
+            assert text.encode() not in content, (path, what)
+            assert _LOOSE.sub(b"", text.encode()).lower() not in loose, (path, what)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_code_and_title_are_shown(built: Folder, name: str) -> None:
+    """What is shown instead: the code, in groups; and whose guide it is, never more."""
+    tree = read(built.path / f"unit_specs/{name}.yml", built.path)
+    code = tree.fields["code"].text or ""
+    home = (built.path / f"site/{code}/000/index.html").read_text(encoding="utf-8")
+    copy = (built.path / f"site/{code}/manual.html").read_text(encoding="utf-8")
+    grouped = re.compile(rf"{code[:5]}\D{{1,40}}{code[5:10]}\D{{1,40}}{code[10:]}")
+    for page in (home, copy):
+        assert "Guide to this unit by Two Herons" in page
+        assert grouped.search(re.sub(r"<[^>]*>", " ", page))
+        assert re.search(r"maker.{0,3}s (own )?(manual|labels)", page)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_no_page_is_listed(built: Folder, name: str) -> None:
+    """Search engines are told to stay out, and no file lists the units."""
+    site = built.path / "site"
+    assert not list(site.glob("*.xml"))
+    assert not (site / "index.html").exists()
+    code = read(built.path / f"unit_specs/{name}.yml", built.path).fields["code"].text
+    for page in (site / str(code)).rglob("*.html"):
+        text = page.read_text(encoding="utf-8")
+        assert re.search(r'<meta name="?robots"? content="?[^">]*noindex', text), page
+        others = {other.name for other in site.glob("[1-9]*")} - {code}
+        assert not [other for other in others if other in text]
