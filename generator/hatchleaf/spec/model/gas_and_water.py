@@ -30,6 +30,7 @@ from hatchleaf.spec.model.readings import (
     Power,
     PowerOrNone,
     PressureOrNone,
+    Share,
     Volume,
     VolumeOrNone,
 )
@@ -83,11 +84,12 @@ LpSupply: TypeAlias = Annotated[
 
 
 class Regulator(Part):
-    """The built-in pressure regulator of the gas system."""
+    """The built-in pressure regulator; `capacity` is the most that it can pass."""
 
     kind: Literal["two_stage", "single_stage"]
     at: PlaceId
     outlet: GasPressure
+    capacity: HeatRate
 
 
 class GasOutlet(Part):
@@ -216,13 +218,18 @@ class TankHeater(Part):
 
 
 class OnDemandHeater(Part):
-    """A gas heater without a tank, which lights when water flows."""
+    """
+    A gas heater without a tank, which lights when water flows.
+
+    `efficiency` is the share of the gas's heat that gets into the water.
+    """
 
     kind: Literal["on_demand"]
     at: PlaceId
     controls_at: PlaceId
     lp_input: HeatRate
     least_flow: Flow
+    efficiency: Share
 
 
 class CombiBoiler(Part):
