@@ -8,6 +8,7 @@ for a breaker of 125 % of it).  Loads of unknown length are held to that limit t
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 from typing import Final
 
 from hatchleaf.units import Quantity, convert, quantity
@@ -90,3 +91,52 @@ def heaviest_leg(loads: Iterable[tuple[float, str]]) -> float:
         else:
             anywhere += watts
     return max(on.values()) + anywhere
+
+
+@dataclass(frozen=True)
+class Outlet:
+    """A supply: amperes of its breaker on each leg, and how many legs."""
+
+    amps: float
+    legs: int = 1
+
+
+OUTLETS: Final = (Outlet(15), Outlet(20), Outlet(30), Outlet(50, 2))
+"""What posts and houses of North America offer (NEC 551.71), smallest first."""
+
+
+def through_adapter(outlet: Outlet, unit: Outlet) -> Outlet:
+    """
+    Return what the unit gets: an adapter changes the shape of a plug, no more.
+
+    The smaller breaker wins; a unit of two legs on an outlet of one shares it.
+    """
+    return Outlet(min(outlet.amps, unit.amps), min(outlet.legs, unit.legs))
+
+
+def outlets_for(unit: Outlet) -> tuple[Outlet, ...]:
+    """Return the supplies that the unit can use up to its own, smallest first."""
+    smaller = tuple(
+        one for one in OUTLETS if one.amps < unit.amps and one.legs <= unit.legs
+    )
+    return (*smaller, unit)
+
+
+def smallest_outlet(
+    loads: Iterable[tuple[float, str]], unit: Outlet, volts: float
+) -> Outlet | None:
+    """
+    Return the smallest supply that carries *loads* for hours, None if none does.
+
+    Args:
+        loads: Watts and leg of each, as for `heaviest_leg`.
+        unit: The unit's own connection.
+        volts: Voltage of one leg, in volts.
+    """
+    several = list(loads)
+    everything = sum(watts for watts, _ in several)
+    for outlet in outlets_for(unit):
+        carried = everything if outlet.legs == 1 else heaviest_leg(several)
+        if carried <= outlet.amps * volts * CONTINUOUS:
+            return outlet
+    return None

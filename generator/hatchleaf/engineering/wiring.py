@@ -7,9 +7,11 @@ coefficient, and the definition of the American wire gauge (ASTM B258).
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from types import MappingProxyType
 from typing import Final
 
-from hatchleaf.units import Quantity, convert, quantity
+from hatchleaf.units import Quantity, convert, number_in, quantity
 
 RESISTIVITY: Final = quantity(1.7241e-8, "ohm * meter")
 """Annealed copper at 20 degC."""
@@ -65,3 +67,44 @@ def drop(current: Quantity, gauge: int, one_way: Quantity) -> Quantity:
         pint.DimensionalityError: *current* or *one_way* has another dimension.
     """
     return convert(2 * current * resistance(gauge, one_way), "volt")
+
+
+FUSE_COLORS: Final[Mapping[float, str]] = MappingProxyType(
+    {
+        1: "black",
+        2: "gray",
+        3: "violet",
+        4: "pink",
+        5: "tan",
+        7.5: "brown",
+        10: "red",
+        15: "blue",
+        20: "yellow",
+        25: "clear",
+        30: "green",
+        35: "blue-green",
+        40: "orange",
+    }
+)
+"""Color of the common blade fuse by its amperes (ISO 8820-3, SAE J1284)."""
+
+
+def fuse_color(rating: Quantity) -> str:
+    """
+    Return the color of a common blade fuse, or nothing where there is none.
+
+    Larger kinds of fuse use the same colors for other ratings.
+
+    Args:
+        rating: Amperes on the fuse.  [current]
+
+    Raises:
+        pint.DimensionalityError: *rating* is not a current.
+    """
+    return FUSE_COLORS.get(round(number_in(rating, "ampere"), 3), "")
+
+
+CORD_GAUGE: Final[Mapping[str, int]] = MappingProxyType(
+    {"5_15": 12, "5_20": 12, "tt_30": 10, "14_50": 6}
+)
+"""Usual gauge of a shore cord by its plug; common practice, no source."""
