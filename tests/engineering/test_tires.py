@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import datetime as dt
+
 import pint
 import pytest
 from CoolProp.CoolProp import PropsSI
@@ -80,3 +82,45 @@ def test_there_and_back_is_the_same_air(psi: float, there: float, back: float) -
         assert moved > cold
     again = tires.pressure_at(moved, set_at=there, now=back)
     assert number_in(again, "psi") == pytest.approx(psi)
+
+
+@pytest.mark.parametrize(
+    ("code", "monday"),
+    [
+        # 49 CFR 574.5: "2319" is week 23 of 2019; Mondays by ISO 8601's calendar.
+        ("2319", (2019, 6, 3)),
+        ("0101", (2001, 1, 1)),
+        ("0927", (2027, 3, 1)),
+        ("5220", (2020, 12, 21)),
+        # 2020 has a week 53, 2021 has none: a maker's own count runs on.
+        ("5320", (2020, 12, 28)),
+        ("5321", (2022, 1, 3)),
+    ],
+)
+def test_a_tire_s_code_is_a_week(code: str, monday: tuple[int, int, int]) -> None:
+    """Week first, then year, as the rule has it since 2000."""
+    assert tires.made_in(code) == dt.date(*monday)
+
+
+@pytest.mark.parametrize("code", ["0019", "5419", "9927"])
+def test_a_week_that_no_year_has(code: str) -> None:
+    """A year written first is caught where it can be."""
+    with pytest.raises(ValueError, match="there is no week"):
+        tires.made_in(code)
+
+
+def test_two_tires_carry_an_axle() -> None:
+    """ST205/75R15 at 50 psi: 1,820 lb each, 3,640 lb for two."""
+    # Public table of special-trailer tires (secondary).
+    found = tires.carried(quantity(1820, "pound"), 2)
+
+    assert number_in(found, "pound") == pytest.approx(3640)
+
+
+@given(st.integers(1, 52), st.integers(1, 40))
+def test_a_week_starts_on_its_monday(week: int, year: int) -> None:
+    """Python's own ISO calendar agrees."""
+    monday = tires.made_in(f"{week:02d}{year:02d}")
+
+    assert monday.isocalendar()[:2] == (2000 + year, week)
+    assert monday.weekday() == 0
