@@ -39,8 +39,20 @@ SPECS: Final = Path(__file__).parents[2] / "unit_specs"
             "lp.supply.cylinders.made",
             FieldForm("month", frozenset({"unknown"}), None, unit_only=True),
         ),
-        ("doors.dead_bolt", FieldForm("yes or no")),
-        ("gear.hitch.chains", FieldForm("count")),
+        ("delivery.winterized", FieldForm("yes or no", unit_only=True)),
+        (
+            "doors.dead_bolt",
+            FieldForm("yes or no", frozenset({"unknown"}), used_only=True),
+        ),
+        ("body.sleeps", FieldForm("count")),
+        (
+            "gear.hitch.chains",
+            FieldForm("count", frozenset({"unknown"}), used_only=True),
+        ),
+        (
+            "water.tanks.drain",
+            FieldForm("words", frozenset({"valve", "plug", "unknown"}), used_only=True),
+        ),
         ("hot_water.bypass_at", FieldForm("place", frozenset({"none"}))),
         ("delivery.date", FieldForm("day", unit_only=True)),
     ],

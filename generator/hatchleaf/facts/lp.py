@@ -179,7 +179,7 @@ def _load(burners: tuple[_Burner, ...], spec: UnitSpec, sheet: Sheet) -> None:
     each = plus([f"{one.words} {one.given.text}" for one in burners])
     # A generator's plate states its power, not what it burns.
     generator = fitted(spec.ac.generator)
-    burns_too = generator is not None and generator.kind == "lp"
+    burns_too = generator is not None and generator.kind in ("lp", "unknown")
     without = ", without the generator" if burns_too else ""
     sheet.add(
         "lp.load",

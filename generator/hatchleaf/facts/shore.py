@@ -98,10 +98,13 @@ def work_out(spec: UnitSpec, sheet: Sheet) -> None:
 def _service(shore: ShoreCord, in_north_america: bool, sheet: Sheet) -> _Limit | None:  # noqa: FBT001  # read by name
     amps = number("ac.shore.service", shore.service)
     volts = number("ac.shore.volts", shore.volts)
-    if sheet.lacks([amps, volts], *_SERVICE, "shore.together"):
-        return None
     given = (amps, volts)
+    if sheet.lacks(given, *_SERVICE, "shore.together"):
+        return None
     legs = shore.legs
+    if legs == "unknown":
+        sheet.stop(["ac.shore.legs"], *_SERVICE, "shore.together")
+        return None
     leg_volts = shore_power.leg_volts(volts.quantity, legs=legs)
     whole = shore_power.service(amps.quantity, volts.quantity, legs=legs)
     on_legs = "" if legs == 1 else f", on {legs} legs"

@@ -28,10 +28,10 @@ def _volume(tank: WasteTank) -> Given:
 def _tank(tank: WasteTank, sheet: Sheet) -> None:
     volume = _volume(tank)
     holds = said(f"waste.tanks[{tank.id}].holds", tank.holds)
-    label = f"{tank.holds} tank"
+    label = f"{tank.holds} tank" if holds.known else "tank that holds what is not known"
+    if tank.holds != "gray":
+        sheet.lacks([volume, holds], f"waste.precharge[{tank.id}]")
     if sheet.lacks([volume], *(f"{base}[{tank.id}]" for base in _OF_TANKS[:2])):
-        if tank.holds != "gray":
-            sheet.stop([volume.path], f"waste.precharge[{tank.id}]")
         return
     sheet.add(
         f"waste.capacity[{tank.id}]",
@@ -57,7 +57,7 @@ def _tank(tank: WasteTank, sheet: Sheet) -> None:
         label=label,
     )
     # A gray tank drains clear by itself; solids need the water.
-    if tank.holds == "gray":
+    if tank.holds == "gray" or not holds.known:
         return
     sheet.add(
         f"waste.precharge[{tank.id}]",

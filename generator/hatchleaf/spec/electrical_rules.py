@@ -37,6 +37,10 @@ def shore_fits_its_plug(unit: Checked) -> Iterator[Problem]:
     if ac is None or not isinstance(ac.shore, ShoreCord):
         return
     shore = ac.shore
+    if shore.legs == 1:
+        yield from _second_leg(unit, ac)
+    if shore.plug == "unknown":
+        return
     service, volts = number(shore.service), number(shore.volts)
     most = _PLUG_AMPERES[shore.plug]
     if service is not None and number_in(service, "ampere") > most:
@@ -47,11 +51,9 @@ def shore_fits_its_plug(unit: Checked) -> Iterator[Problem]:
         what = f"a plug {shore.plug} does not have this voltage from leg to neutral"
         yield unit.problem("ac.shore.volts", what, f"{low:g} V to {high:g} V")
     legs = 2 if shore.plug == _TWO_LEGS else 1
-    if shore.legs != legs:
+    if shore.legs not in (legs, "unknown"):
         what = f"a plug {shore.plug} does not have {shore.legs} legs"
         yield unit.problem("ac.shore.legs", what, str(legs))
-    if shore.legs == 1:
-        yield from _second_leg(unit, ac)
 
 
 def _second_leg(unit: Checked, ac: Ac) -> Iterator[Problem]:
@@ -79,18 +81,20 @@ def batteries_are_possible(unit: Checked) -> Iterator[Problem]:
 def charger_is_told_twice_alike(unit: Checked) -> Iterator[Problem]:
     """Yield an inverter-charger that only one of its two fields names."""
     dc, ac = unit.section("dc", Dc), unit.section("ac", Ac)
-    if dc is None or ac is None or "unknown" in (dc.converter, ac.inverter):
+    if dc is None or ac is None:
         return
-    charges = isinstance(dc.converter, Converter) and (
-        dc.converter.kind == "inverter_charger"
-    )
-    inverts = isinstance(ac.inverter, Inverter) and (
-        ac.inverter.kind == "inverter_charger"
-    )
+    kinds = _kind(dc.converter), _kind(ac.inverter)
+    if "unknown" in kinds:
+        return
+    charges, inverts = (kind == "inverter_charger" for kind in kinds)
     if charges != inverts:
         path = "ac.inverter" if charges else "dc.converter"
         what = "an inverter-charger stands under dc.converter and under ac.inverter"
         yield unit.problem(path, what)
+
+
+def _kind(part: Converter | Inverter | str) -> str:
+    return part if isinstance(part, str) else part.kind
 
 
 RULES: Final = (

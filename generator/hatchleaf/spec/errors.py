@@ -203,7 +203,9 @@ def _inside(part: type[Part]) -> str:
 
 
 def _stated(context: dict[str, Any], where: _Where) -> Problem:
-    at = context["at"]
+    at, allowed = context["at"], context["allowed"]
+    if paths.shape(where.annotation).used_only:
+        allowed += ", unknown"
     path = f"{where.path}.{at}" if at else where.path
     node = where.node.fields.get(at) if at and where.node else where.node
     if node is None:
@@ -214,8 +216,8 @@ def _stated(context: dict[str, Any], where: _Where) -> Problem:
         place = node.place
     hint = context["hint"] or (_odd_characters(node.text or "") if node else "")
     if node is not None and node.text == "":
-        return Problem(place, path, "nothing is written here", context["allowed"])
-    return Problem(place, path, context["what"], context["allowed"], hint)
+        return Problem(place, path, "nothing is written here", allowed)
+    return Problem(place, path, context["what"], allowed, hint)
 
 
 def _odd_characters(text: str) -> str:

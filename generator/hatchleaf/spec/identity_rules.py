@@ -61,15 +61,21 @@ def found_on_day(unit: Checked) -> Iterator[Problem]:
 
 
 def new_unit_is_known(unit: Checked) -> Iterator[Problem]:
-    """Yield the parts of a new unit that its file calls unknown."""
+    """Yield what of a new unit its file calls unknown though anyone can look."""
     if unit.values.get("condition") != "new":
         return
     for path, node in unit.tree.walk():
         form = paths.fields().get(without_items(path))
-        if node.text == "unknown" and form and form.form in ("part", "list"):
-            what = "only a used unit may have a part that is not known"
-            hint = "look at the unit; write none if it is not fitted"
-            yield Problem(node.place, path, what, hint=hint)
+        if node.text != "unknown" or form is None:
+            continue
+        what = "part" if form.form in ("part", "list") else "field"
+        if what == "field" and not form.used_only:
+            continue
+        what = f"only a used unit may have a {what} that is not known"
+        hint = "look at the unit"
+        if "none" in form.words:
+            hint += "; write none if it is not fitted"
+        yield Problem(node.place, path, what, hint=hint)
 
 
 def private_stays_private(unit: Checked) -> Iterator[Problem]:
@@ -77,7 +83,8 @@ def private_stays_private(unit: Checked) -> Iterator[Problem]:
     secrets = {
         node.text: path
         for path, node in unit.tree.walk()
-        if without_items(path) in ("vin", "stock", "serials.number", "keys.number", "readings.found")
+        if without_items(path)
+        in ("vin", "stock", "serials.number", "keys.number", "readings.found")
         and node.text not in (None, "none", "unknown")
     }
     for path, node in unit.tree.walk():

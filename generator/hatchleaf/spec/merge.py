@@ -86,7 +86,8 @@ def _by_key(model: Node, unit: Node) -> bool:
     if "value" in model.fields or "value" in unit.fields:
         return False
     if "kind" in model.fields and "kind" in unit.fields:
-        return model.fields["kind"].text == unit.fields["kind"].text
+        # A kind that nobody can tell is no other kind.
+        return unit.fields["kind"].text in (model.fields["kind"].text, "unknown")
     return True
 
 

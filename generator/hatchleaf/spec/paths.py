@@ -21,7 +21,7 @@ from pydantic import Tag
 from pydantic.fields import FieldInfo
 
 from hatchleaf import units
-from hatchleaf.spec.model.fields import Form, Part
+from hatchleaf.spec.model.fields import Form, Part, UsedMayNotKnow
 from hatchleaf.spec.model.unit import UnitSpec
 
 FormName: TypeAlias = Literal[
@@ -52,6 +52,8 @@ class FieldForm:
     """Of a quantity: which."""
     unit_only: bool = False
     """True where the field, or what it stands in, belongs to one unit alone."""
+    used_only: bool = False
+    """True where only a used unit may say ``unknown``."""
 
 
 @dataclass(frozen=True)
@@ -64,6 +66,8 @@ class Shape:
     """Tag without its brackets -> class of the part; one part has the tag ``part``."""
     item: Any = None
     """The annotation of a list's items."""
+    used_only: bool = False
+    """True where only a used unit may say ``unknown``."""
 
 
 @cache
@@ -85,11 +89,7 @@ def shape(annotation: Any) -> Shape:
         return Shape(parts={"part": annotation})
     origin = get_origin(annotation)
     if origin is Annotated:
-        inner, *marks = get_args(annotation)
-        for mark in marks:
-            if isinstance(mark, Form):
-                return Shape(words=mark.words, form=mark)
-        return shape(inner)
+        return _marked(*get_args(annotation))
     if origin is Literal:
         return Shape(words=get_args(annotation))
     if origin is tuple:
@@ -97,6 +97,21 @@ def shape(annotation: Any) -> Shape:
     if origin in (Union, types.UnionType):
         return _united(get_args(annotation))
     raise TypeError(f"a field of the vocabulary cannot be {annotation}")
+
+
+def _marked(inner: Any, *marks: Any) -> Shape:
+    for mark in marks:
+        if isinstance(mark, UsedMayNotKnow):
+            return _or_unknown(shape(get_args(inner)[0]))
+        if isinstance(mark, Form):
+            return Shape(words=mark.words, form=mark)
+    return shape(inner)
+
+
+def _or_unknown(known: Shape) -> Shape:
+    words = (*known.words, "unknown")
+    form = replace(known.form, words=words) if known.form else None
+    return replace(known, words=words, form=form, used_only=True)
 
 
 def _united(members: tuple[Any, ...]) -> Shape:
@@ -147,6 +162,7 @@ def _joined(one: FieldForm, other: FieldForm) -> FieldForm:
         one,
         words=one.words | other.words,
         unit_only=one.unit_only and other.unit_only,
+        used_only=one.used_only and other.used_only,
     )
 
 
@@ -165,7 +181,11 @@ def _at(
     found = shape(annotation)
     words = frozenset(found.words)
     if found.form:
-        yield path, FieldForm(_name(found.form), words, found.form.kind, unit_only)
+        kind = found.form.kind
+        yield (
+            path,
+            FieldForm(_name(found.form), words, kind, unit_only, found.used_only),
+        )
     elif found.item is not None:
         yield path, FieldForm("list", words, None, unit_only)
         inner = shape(found.item).parts or {}
@@ -176,7 +196,7 @@ def _at(
         for part in found.parts.values():
             yield from _of(part, path, unit_only=unit_only)
     else:
-        yield path, FieldForm("words", words, None, unit_only)
+        yield path, FieldForm("words", words, None, unit_only, found.used_only)
 
 
 def _name(form: Form) -> FormName:

@@ -130,7 +130,7 @@ def _single(form: Form) -> Schema:
         }
         return schema | {"anyOf": [text, number]}
     if form.name == "yes or no":
-        return schema | {"enum": ["yes", "no", True, False]}
+        return schema | {"enum": ["yes", "no", True, False, *form.words]}
     if form.name in _PATTERNS:
         either = "|".join([_PATTERNS[form.name], *form.words])
         return schema | {"type": "string", "pattern": f"^({either})$"}

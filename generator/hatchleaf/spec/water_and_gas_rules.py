@@ -54,7 +54,7 @@ def gas_is_complete(unit: Checked) -> Iterator[Problem]:
         yield unit.problem("lp.regulator", what, "the regulator, unknown")
     supply = lp.supply
     alone = isinstance(supply, Cylinders) and len(supply.cylinders) == 1
-    if alone and getattr(supply, "changeover", "none") != "none":
+    if alone and getattr(supply, "changeover", "none") not in ("none", "unknown"):
         what = "a change-over needs two cylinders"
         yield unit.problem("lp.supply.changeover", what, "none")
 
@@ -149,6 +149,8 @@ def toilet_has_its_tank(unit: Checked) -> Iterator[Problem]:
     if waste is None or not isinstance(waste.toilet, Toilet):
         return
     toilet = waste.toilet
+    if toilet.kind == "unknown":
+        return
     if toilet.kind not in _FED_FROM_A_TANK:
         if toilet.holds == "none" and toilet.kind != "composting":
             what = f"a toilet of the kind '{toilet.kind}' has a tank of its own"
@@ -158,7 +160,7 @@ def toilet_has_its_tank(unit: Checked) -> Iterator[Problem]:
         what = "a gravity-flush toilet has no tank of its own"
         yield unit.problem("waste.toilet.holds", what, "none")
     holds = {tank.holds for tank in items(waste.tanks)}
-    if waste.tanks != "unknown" and not holds & {"black", "combined"}:
+    if waste.tanks != "unknown" and not holds & {"black", "combined", "unknown"}:
         what = "a gravity-flush toilet needs a black or combined tank"
         yield unit.problem("waste.toilet.kind", what)
 

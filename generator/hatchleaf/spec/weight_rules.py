@@ -105,7 +105,8 @@ def coupling_fits(unit: Checked) -> Iterator[Problem]:
     if gear is None or not isinstance(gear.hitch, Hitch):
         return
     hitch = gear.hitch
-    if (hitch.kind == "ball") == (hitch.ball == "none"):
+    told = "unknown" not in (hitch.kind, hitch.ball)
+    if told and (hitch.kind == "ball") == (hitch.ball == "none"):
         what = f"a hitch of the kind '{hitch.kind}' does not have ball: {hitch.ball}"
         yield unit.problem("gear.hitch.ball", what)
     electric = isinstance(gear.brakes, Brakes) and gear.brakes.kind == "electric"

@@ -13,6 +13,7 @@ from hatchleaf.spec.model.fields import (
     Maybe,
     NotFitted,
     NotKnown,
+    OrUnknown,
     Part,
     PlaceId,
     Several,
@@ -35,7 +36,7 @@ class Battery(Part):
     """One house battery; `usable` is the maker's share that may be taken out."""
 
     id: Id
-    chemistry: Literal["flooded", "agm", "gel", "lfp"]
+    chemistry: OrUnknown[Literal["flooded", "agm", "gel", "lfp"]]
     volts: Voltage
     charge: Charge
     usable: Share
@@ -45,25 +46,30 @@ class Battery(Part):
 class Disconnect(Part):
     """The switch that cuts the house battery off."""
 
-    kind: Literal["rotary", "key", "electronic"]
+    kind: OrUnknown[Literal["rotary", "key", "electronic"]]
     at: PlaceId
     stays_on: Text
     """What stays live with the switch off, in words, or ``unknown``."""
 
 
 class Converter(Part):
-    """What charges the battery from shore power; `draw` is its 120 V side."""
+    """
+    What charges the battery from shore power; `draw` is its 120 V side.
 
-    kind: Literal["converter", "inverter_charger"]
+    `lithium` tells whether its maker made it for LFP batteries too.
+    """
+
+    kind: OrUnknown[Literal["converter", "inverter_charger"]]
     at: PlaceId
     output: Current
     draw: Power
+    lithium: Literal["yes", "no", "unknown"]
 
 
 class DcPanel(Part):
     """The 12 V fuse panel."""
 
-    kind: Literal["blade_fuses", "breakers"]
+    kind: OrUnknown[Literal["blade_fuses", "breakers"]]
     at: PlaceId
 
 
@@ -120,33 +126,33 @@ class Dc(Part):
 class ShoreCord(Part):
     """The power inlet and what it may carry."""
 
-    kind: Literal["detachable", "fixed", "reel"]
+    kind: OrUnknown[Literal["detachable", "fixed", "reel"]]
     at: PlaceId
-    plug: Literal["5_15", "5_20", "tt_30", "14_50", "iec_16"]
+    plug: OrUnknown[Literal["5_15", "5_20", "tt_30", "14_50", "iec_16"]]
     cord_length: Length
     service: Current
     volts: Voltage
-    legs: Count
+    legs: OrUnknown[Count]
 
 
 class AcPanel(Part):
     """The breaker panel with the main breaker."""
 
-    kind: Literal["breakers"]
+    kind: OrUnknown[Literal["breakers"]]
     at: PlaceId
 
 
 class GroundFault(Part):
     """The ground-fault protection (GFCI) of the outlets."""
 
-    kind: Literal["outlet", "breaker"]
+    kind: OrUnknown[Literal["outlet", "breaker"]]
     at: PlaceId
 
 
 class Inverter(Part):
     """Makes 120 V from the battery."""
 
-    kind: Literal["stand_alone", "inverter_charger"]
+    kind: OrUnknown[Literal["stand_alone", "inverter_charger"]]
     at: PlaceId
     watts: Power
 
@@ -154,7 +160,7 @@ class Inverter(Part):
 class Generator(Part):
     """A built-in generator."""
 
-    kind: Literal["lp", "petrol", "diesel"]
+    kind: OrUnknown[Literal["lp", "petrol", "diesel"]]
     at: PlaceId
     watts: Power
 
@@ -182,7 +188,7 @@ class Ac(Part):
 class Furnace(Part):
     """A furnace; `blower` is the current of its fan."""
 
-    kind: Literal["forced_air", "radiant"]
+    kind: OrUnknown[Literal["forced_air", "radiant"]]
     at: PlaceId
     thermostat_at: PlaceId
     lp_input: HeatRate
@@ -193,7 +199,7 @@ class AirConditioner(Part):
     """One air conditioner: its rated watts while it cools, and of its heat strip."""
 
     id: Id
-    kind: Literal["roof", "under_bench"]
+    kind: OrUnknown[Literal["roof", "under_bench"]]
     at: PlaceId
     watts: Power
     heat_strip: PowerOrNone
@@ -212,7 +218,7 @@ class GasCooktop(Part):
 
     kind: Literal["lp"]
     at: PlaceId
-    burners: Count
+    burners: OrUnknown[Count]
     lp_input: HeatRate
 
 

@@ -12,17 +12,18 @@ import datetime as dt
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Annotated, Any, Final, Literal, TypeAlias, TypeVar
+from typing import Annotated, Any, Final, Literal, TypeAlias, TypeVar, get_args
 
 from pydantic import (
     BaseModel,
     ConfigDict,
     Discriminator,
     Field,
+    GetCoreSchemaHandler,
     PlainValidator,
     Tag,
 )
-from pydantic_core import PydanticCustomError
+from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 
 from hatchleaf import units
 from hatchleaf.spec import code, vin
@@ -268,6 +269,30 @@ BY_PRESENCE: Final = Discriminator(_presence)
 """Tells a part, a list, ``none`` and ``unknown`` apart."""
 
 T = TypeVar("T")
+
+
+@dataclass(frozen=True)
+class UsedMayNotKnow:
+    """
+    Mark of a field of which a used unit, and no other, may say ``unknown``.
+
+    The field is read by its own type alone, so that what is wrong with it has one
+    place and one list of what is allowed.
+    """
+
+    def __get_pydantic_core_schema__(
+        self, source: Any, handler: GetCoreSchemaHandler
+    ) -> CoreSchema:
+        """Return the schema of the field's own type, with the word let through."""
+        return core_schema.no_info_wrap_validator_function(
+            lambda value, read: value if value == "unknown" else read(value),
+            handler.generate_schema(get_args(source)[0]),
+        )
+
+
+OrUnknown: TypeAlias = Annotated[T | Literal["unknown"], UsedMayNotKnow()]
+"""A word, count or yes-or-no of something fitted, which nobody may be left to tell."""
+
 Maybe: TypeAlias = Annotated[
     Annotated[T, Tag("<part>")] | NotFitted | NotKnown, BY_PRESENCE
 ]

@@ -14,6 +14,7 @@ from hatchleaf.spec.model.fields import (
     Month,
     NotFitted,
     NotKnown,
+    OrUnknown,
     Part,
     PlaceId,
     PlaceOrNone,
@@ -43,7 +44,7 @@ class Cylinder(Part):
 
     id: Id
     holds: Mass
-    gauge: YesNo
+    gauge: OrUnknown[YesNo]
     made: Month = Field(default="unknown", json_schema_extra=UNIT_ONLY)
 
 
@@ -52,7 +53,7 @@ class Cylinders(Part):
 
     kind: Literal["cylinders"]
     at: PlaceId
-    changeover: Literal["automatic", "manual", "none"]
+    changeover: OrUnknown[Literal["automatic", "manual", "none"]]
     cylinders: tuple[Cylinder, ...] = Field(min_length=1)
 
 
@@ -86,7 +87,7 @@ LpSupply: TypeAlias = Annotated[
 class Regulator(Part):
     """The built-in pressure regulator; `capacity` is the most that it can pass."""
 
-    kind: Literal["two_stage", "single_stage"]
+    kind: OrUnknown[Literal["two_stage", "single_stage"]]
     at: PlaceId
     outlet: GasPressure
     capacity: HeatRate
@@ -96,7 +97,7 @@ class GasOutlet(Part):
     """A push-in coupling for an appliance outside."""
 
     id: Id
-    kind: Literal["low_pressure", "high_pressure"]
+    kind: OrUnknown[Literal["low_pressure", "high_pressure"]]
     at: PlaceId
 
 
@@ -116,7 +117,7 @@ class FreshTank(Part):
 
     id: Id
     volume: Volume
-    drain: Literal["valve", "plug"]
+    drain: OrUnknown[Literal["valve", "plug"]]
     at: PlaceId
 
 
@@ -159,7 +160,7 @@ WaterInlet: TypeAlias = Annotated[
 class Pump(Part):
     """The 12 V water pump."""
 
-    kind: Literal["demand", "submersible"]
+    kind: OrUnknown[Literal["demand", "submersible"]]
     at: PlaceId
     switch_at: PlaceId
     flow: Flow
@@ -169,21 +170,21 @@ class Pump(Part):
 class LowPoints(Part):
     """Drains of the pipes, not of the tank."""
 
-    kind: Literal["valves", "plugs"]
+    kind: OrUnknown[Literal["valves", "plugs"]]
     at: PlaceId
 
 
 class WaterFilter(Part):
     """A cartridge that is changed each season."""
 
-    kind: Literal["inlet", "whole_unit", "under_sink"]
+    kind: OrUnknown[Literal["inlet", "whole_unit", "under_sink"]]
     at: PlaceId
 
 
 class OutsideShower(Part):
     """A shower head and taps behind a hatch."""
 
-    kind: Literal["mixer", "cold_only"]
+    kind: OrUnknown[Literal["mixer", "cold_only"]]
     at: PlaceId
 
 
@@ -212,7 +213,7 @@ class TankHeater(Part):
     lp_input: HeatRateOrNone
     element: PowerOrNone
     element_switch_at: PlaceOrNone
-    bypass: Literal["one_valve", "two_valve", "three_valve", "lever", "none"]
+    bypass: OrUnknown[Literal["one_valve", "two_valve", "three_valve", "lever", "none"]]
     bypass_at: PlaceOrNone
     anode: Literal["yes", "no", "unknown"]
 
@@ -269,23 +270,23 @@ class WasteTank(Part):
     """A waste tank; `at` is where its valve is worked."""
 
     id: Id
-    holds: Literal["black", "gray", "combined"]
+    holds: OrUnknown[Literal["black", "gray", "combined"]]
     volume: Volume
-    valve: Literal["pull", "cable", "electric"]
+    valve: OrUnknown[Literal["pull", "cable", "electric"]]
     at: PlaceId
 
 
 class SewerOutlet(Part):
     """Where the sewer hose goes on."""
 
-    kind: Literal["three_inch", "two_inch", "macerator"]
+    kind: OrUnknown[Literal["three_inch", "two_inch", "macerator"]]
     at: PlaceId
 
 
 class RinseInlet(Part):
     """An inlet that sprays the inside of one waste tank; `flow` is its highest."""
 
-    kind: Literal["rinse_inlet"]
+    kind: OrUnknown[Literal["rinse_inlet"]]
     at: PlaceId
     tank: Id
     flow: Flow
@@ -294,7 +295,7 @@ class RinseInlet(Part):
 class Toilet(Part):
     """The toilet; `holds` is a portable tank's or cassette's own volume."""
 
-    kind: Literal["gravity_flush", "portable", "cassette", "composting"]
+    kind: OrUnknown[Literal["gravity_flush", "portable", "cassette", "composting"]]
     at: PlaceId
     holds: VolumeOrNone
 
@@ -302,7 +303,7 @@ class Toilet(Part):
 class TankMonitor(Part):
     """The panel that shows how full the tanks are."""
 
-    kind: Literal["probes", "strip"]
+    kind: OrUnknown[Literal["probes", "strip"]]
     at: PlaceId
 
 

@@ -13,6 +13,7 @@ from hatchleaf.spec.model.fields import (
     Id,
     Maybe,
     Month,
+    OrUnknown,
     Part,
     PlaceId,
     PlaceOrNone,
@@ -77,10 +78,10 @@ class EntryDoor(Part):
     id: Id
     kind: Literal["entry", "second"]
     at: PlaceId
-    lock: Literal["key", "keypad"]
-    dead_bolt: YesNo
-    screen: Literal["own_latch", "latches_to_door", "none"]
-    grab_handle: Literal["folding", "fixed", "none"]
+    lock: OrUnknown[Literal["key", "keypad"]]
+    dead_bolt: OrUnknown[YesNo]
+    screen: OrUnknown[Literal["own_latch", "latches_to_door", "none"]]
+    grab_handle: OrUnknown[Literal["folding", "fixed", "none"]]
 
 
 class Hatch(Part):
@@ -89,8 +90,8 @@ class Hatch(Part):
     id: Id
     kind: Literal["galley", "bay", "ramp"]
     at: PlaceId
-    lock: Literal["key", "keypad", "none"]
-    holds_open: Literal["gas_struts", "catch", "none"]
+    lock: OrUnknown[Literal["key", "keypad", "none"]]
+    holds_open: OrUnknown[Literal["gas_struts", "catch", "none"]]
 
 
 Door: TypeAlias = Annotated[
@@ -107,7 +108,7 @@ class Step(Part):
     """An entry step."""
 
     id: Id
-    kind: Literal["fold_down", "drop_leg", "electric"]
+    kind: OrUnknown[Literal["fold_down", "drop_leg", "electric"]]
     at: PlaceId
 
 
@@ -115,15 +116,20 @@ class Slide(Part):
     """A slide-out room."""
 
     id: Id
-    kind: Literal["rack", "in_wall", "cable", "hydraulic"]
+    kind: OrUnknown[Literal["rack", "in_wall", "cable", "hydraulic"]]
     at: PlaceId
 
 
 class Axle(Part):
-    """One axle and its rating (GAWR)."""
+    """
+    One axle and its rating (GAWR), of two wheels.
+
+    `track` is from the middle of one tire to the middle of the other.
+    """
 
     id: Id
     gawr: Mass
+    track: Length
 
 
 class FittedTire(Part):
@@ -144,41 +150,46 @@ class Tires(Part):
 
 
 class Hitch(Part):
-    """How the unit is coupled to the vehicle."""
+    """
+    How the unit is coupled to the vehicle.
 
-    kind: Literal["ball", "fifth_wheel", "gooseneck", "pintle"]
+    `to_axles` is from the coupling to the middle of the axles.
+    """
+
+    kind: OrUnknown[Literal["ball", "fifth_wheel", "gooseneck", "pintle"]]
     at: PlaceId
-    ball: Literal["1_7_8_in", "2_in", "2_5_16_in", "50_mm", "none"]
-    plug: Literal["four_way", "seven_way", "thirteen_pin"]
-    chains: Count
+    ball: OrUnknown[Literal["1_7_8_in", "2_in", "2_5_16_in", "50_mm", "none"]]
+    plug: OrUnknown[Literal["four_way", "seven_way", "thirteen_pin"]]
+    chains: OrUnknown[Count]
+    to_axles: Length
 
 
 class Jack(Part):
     """The tongue jack or landing legs."""
 
-    kind: Literal["manual", "electric"]
+    kind: OrUnknown[Literal["manual", "electric"]]
     at: PlaceId
 
 
 class Brakes(Part):
     """The trailer's own brakes."""
 
-    kind: Literal["electric", "surge", "hydraulic"]
+    kind: OrUnknown[Literal["electric", "surge", "hydraulic"]]
 
 
 class Breakaway(Part):
     """The switch that brakes a trailer that has come loose."""
 
-    kind: Literal["pull_pin"]
+    kind: OrUnknown[Literal["pull_pin"]]
     at: PlaceId
 
 
 class Stabilizers(Part):
     """Legs that stop the rocking; they do not lift."""
 
-    kind: Literal["scissor", "drop_leg", "powered"]
+    kind: OrUnknown[Literal["scissor", "drop_leg", "powered"]]
     at: PlaceId
-    legs: Count
+    legs: OrUnknown[Count]
 
 
 class Gear(Part):
@@ -197,9 +208,9 @@ class Alarm(Part):
     """One alarm; the sounds are the maker's own words, or ``unknown``."""
 
     id: Id
-    detects: Literal["smoke", "co", "lp", "co_and_lp", "smoke_and_co"]
+    detects: OrUnknown[Literal["smoke", "co", "lp", "co_and_lp", "smoke_and_co"]]
     at: PlaceId
-    power: Literal["twelve_volt", "battery"]
+    power: OrUnknown[Literal["twelve_volt", "battery"]]
     alarm_sound: Text
     fault_sound: Text
     end_sound: Text
@@ -210,7 +221,7 @@ class Alarm(Part):
 class Extinguisher(Part):
     """The fire extinguisher."""
 
-    kind: Literal["dry_chemical", "foam", "other"]
+    kind: OrUnknown[Literal["dry_chemical", "foam", "other"]]
     at: PlaceId
     made: Month = Field(json_schema_extra=UNIT_ONLY)
 
@@ -219,7 +230,7 @@ class Exit(Part):
     """A way out."""
 
     id: Id
-    kind: Literal["door", "window", "hatch"]
+    kind: OrUnknown[Literal["door", "window", "hatch"]]
     at: PlaceId
 
 
