@@ -69,3 +69,28 @@ def test_stronger_bleach_needs_less(gallons: float, percent: float, by: float) -
 
     assert sanitizing.dose(water, strength * by) < base
     assert sanitizing.dose(water * by, strength) > base
+
+
+def test_lines_agree_with_a_pipe_table() -> None:
+    """100 ft of half-inch pipe hold 0.92 gal."""
+    # Trade table of plastic water pipe to ASTM F876 (read in three copies).
+    hundred = sanitizing.in_lines(quantity(100, "foot"), lines=1)
+
+    assert number_in(hundred, "gallon") == pytest.approx(0.92, rel=0.005)
+
+
+def test_no_line_at_all_is_refused() -> None:
+    """A unit with water has at least the cold line."""
+    with pytest.raises(ValueError, match="lines must be 1 or more, got 0"):
+        sanitizing.in_lines(quantity(24, "foot"), lines=0)
+
+
+@given(st.floats(6, 45), st.floats(1.01, 3))
+def test_a_longer_unit_has_more_in_its_pipes(feet: float, by: float) -> None:
+    """The hot line doubles it."""
+    body = quantity(feet, "foot")
+    one = sanitizing.in_lines(body, lines=1)
+
+    assert sanitizing.in_lines(body * by, lines=1) > one
+    both = number_in(sanitizing.in_lines(body, lines=2), "gallon")
+    assert both == pytest.approx(2 * number_in(one, "gallon"))

@@ -76,3 +76,68 @@ def test_each_guest_shortens_the_stay(gallons: float, people: int) -> None:
 
     assert water.days(tank, people=people + 1) < water.days(tank, people=people)
     assert water.days(tank * 2, people=people) > water.days(tank, people=people)
+
+
+@pytest.mark.parametrize(
+    ("feet", "printed"),
+    [
+        # Engineering handbook site, head to pressure: its worked example.
+        (64, 27.7),
+        # A conversion table (secondary).
+        (10, 4.335),
+        # Worked example of a pump page (secondary).
+        (120, 52),
+        # 60 psi is a column of 138.5 ft, worked by hand with 0.433 psi a foot.
+        (138.5, 60),
+    ],
+)
+def test_pressure_agrees_with_printed_heads(feet: float, printed: float) -> None:
+    """Feet of water as psi."""
+    ours = water.pressure_of(quantity(feet, "foot"))
+
+    assert number_in(ours, "psi") == pytest.approx(printed, rel=0.002)
+
+
+@pytest.mark.parametrize("feet", [1, 2, 20])
+def test_pressure_agrees_with_the_equation_of_state(feet: float) -> None:
+    """Density times standard gravity times height, at 60 degF."""
+    # CoolProp density; standard gravity 9.80665 m/s2 (CGPM 1901); psi 6,894.757 Pa.
+    density = PropsSI("D", "T", (60 - 32) / 1.8 + 273.15, "P", 101_325, "Water")
+    exact = density * 9.80665 * feet * 0.3048 / 6894.757
+
+    ours = number_in(water.pressure_of(quantity(feet, "foot")), "psi")
+
+    assert ours == pytest.approx(exact, rel=0.0005)
+
+
+def test_push_agrees_with_the_definition_of_the_unit() -> None:
+    """A square foot has 144 square inches: 1 psi pushes with 144 lb on it."""
+    # Definition of psi; engineering handbook site: 1 psi = 144 psf.
+    force = water.push(quantity(1, "psi"), quantity(1, "foot ** 2"))
+
+    assert number_in(force, "pound_force") == pytest.approx(144)
+
+
+def test_fill_time_agrees_with_a_sum_by_hand() -> None:
+    """40 gal at 3 gpm take 13.3 minutes."""
+    time = water.fill_time(quantity(40, "gallon"))
+
+    assert number_in(time, "minute") == pytest.approx(13.33, abs=0.01)
+
+
+def test_antifreeze_is_the_range_that_texts_agree_on() -> None:
+    """2 to 3 gal with the heater left out; three public texts."""
+    # Secondary: a forum's 2 gal and two texts' 2 to 3 gal.
+    assert [number_in(one, "gallon") for one in water.ANTIFREEZE] == [2, 3]
+
+
+@given(st.floats(1, 200), st.floats(0.2, 12), st.floats(1.01, 3))
+def test_a_stronger_flow_fills_sooner(gallons: float, gpm: float, by: float) -> None:
+    """And a bigger tank later; pressure grows with height alone."""
+    tank, flow = quantity(gallons, "gallon"), quantity(gpm, "gallon / minute")
+    base = water.fill_time(tank, flow=flow)
+
+    assert water.fill_time(tank, flow=flow * by) < base
+    assert water.fill_time(tank * by, flow=flow) > base
+    height = quantity(gpm, "foot")
+    assert water.pressure_of(height * by) > water.pressure_of(height)

@@ -96,6 +96,23 @@ def burned(burner: Quantity, time: Quantity, *, duty: float = 1.0) -> Quantity:
     return convert(burner * _share(duty) * time / HEAT_PER_MASS, "pound")
 
 
+def regulator_use(load: Quantity, capacity: Quantity) -> Quantity:
+    """
+    Return how much of its capacity a regulator must pass.
+
+    Args:
+        load: Inputs of all burners that may be lit at once.  [power]
+        capacity: The most that the regulator can pass, as its plate says.  [power]
+
+    Returns:
+        Share in percent; above 100 it cannot feed them all.
+
+    Raises:
+        pint.DimensionalityError: *load* or *capacity* is not a power.
+    """
+    return convert(load / capacity, "percent")
+
+
 def _share(duty: float) -> float:
     if not 0 < duty <= 1:
         raise ValueError(f"duty must be above 0 and up to 1, got {duty}")

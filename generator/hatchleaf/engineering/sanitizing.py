@@ -18,6 +18,9 @@ TARGET: Final = quantity(50, "ppm")
 STRENGTHS: Final = tuple(quantity(share, "percent") for share in (5.25, 6, 7.5, 8.25))
 """Strengths of household bleach that are sold, by their label."""
 
+PIPE_BORE: Final = quantity(0.475, "inch")
+"""Mean inside width of half-inch plastic water pipe (ASTM F876; trade tables)."""
+
 
 def dose(
     volume: Quantity, strength: Quantity, *, target: Quantity = TARGET
@@ -41,3 +44,26 @@ def dose(
     if not 0 < share.magnitude < 1:
         raise ValueError(f"strength must be above {target:~P}, got {strength:~P}")
     return convert(volume * share, "fluid_ounce")
+
+
+def in_lines(body: Quantity, *, lines: int) -> Quantity:
+    """
+    Return about how much water the pipes of a unit hold.
+
+    Args:
+        body: Length of the unit; each line is taken to run once along it, which is
+            common practice, no source.  [length]
+        lines: 1 for cold water alone, 2 with hot water.
+
+    Returns:
+        Volume in gallons.
+
+    Raises:
+        ValueError: *lines* is below 1.
+        pint.DimensionalityError: *body* is not a length.
+    """
+    if lines < 1:
+        raise ValueError(f"lines must be 1 or more, got {lines}")
+    # Area of a round bore by its width; pi / 4 written out.
+    area = PIPE_BORE**2 * 0.7853981633974483
+    return convert(body * lines * area, "gallon")
