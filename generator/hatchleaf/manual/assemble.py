@@ -209,8 +209,14 @@ def _tiles(one: Chosen, names: Mapping[str, object], filler: _Filler) -> Iterato
         for name in (f"{tile.fact}[{one.item_id}]", tile.fact):
             found = filler.wording.facts.get(name)
             if found is not None:
-                marks = "typical" if found.typical else ""
-                marks = "brochure" if found.brochure else marks
+                marks = ", ".join(
+                    word
+                    for word, on in (
+                        ("typical", found.typical),
+                        ("brochure", found.brochure),
+                    )
+                    if on
+                )
                 note = f"{tile.note} ({marks})" if marks else tile.note
                 yield Tile(tile.says, found.shown(), note, fact_link(found.name))
                 break
