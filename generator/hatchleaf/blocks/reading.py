@@ -85,7 +85,7 @@ def _blocks_below(
     folder: Path, root: Path, problems: list[Problem]
 ) -> dict[str, Block]:
     blocks: dict[str, Block] = {}
-    for path in sorted(folder.glob("*/*.md")):
+    for path in sorted(folder.rglob("*.md")):
         name = shown_name(path, root)
         try:
             block = read_block(path.read_bytes(), name)
