@@ -116,6 +116,8 @@ def test_what_belongs_to_one_unit() -> None:
         "keys",
         "readings",
         "added",
+        "recall",
+        "acknowledged",
         "weights.regime",
         "weights.cargo_label",
         "weights.hitch",

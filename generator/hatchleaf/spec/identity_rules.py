@@ -16,7 +16,16 @@ from hatchleaf.spec.tree import without_items
 _CHECKED_MARKETS: Final = ("us", "ca")
 """Where the check digit is law: 49 CFR 565.15(c); Canada's rules ask for the same."""
 _WITHOUT_VIN: Final = "truck_camper"
-_NOT_PUBLIC: Final = ("vin", "stock", "serials", "keys", "readings", "code")
+_NOT_PUBLIC: Final = (
+    "vin",
+    "stock",
+    "serials",
+    "keys",
+    "readings",
+    "recall",
+    "acknowledged",
+    "code",
+)
 _SHORTEST_SECRET: Final = 4
 """A shorter number stands in other texts by chance."""
 
@@ -84,7 +93,14 @@ def private_stays_private(unit: Checked) -> Iterator[Problem]:
         node.text: path
         for path, node in unit.tree.walk()
         if without_items(path)
-        in ("vin", "stock", "serials.number", "keys.number", "readings.found")
+        in (
+            "vin",
+            "stock",
+            "serials.number",
+            "keys.number",
+            "readings.found",
+            "acknowledged.reason",
+        )
         and node.text not in (None, "none", "unknown")
     }
     for path, node in unit.tree.walk():

@@ -12,6 +12,7 @@ from typing import Any, Final
 
 from hatchleaf.problems import Problem
 from hatchleaf.spec import (
+    acknowledgement_rules,
     date_rules,
     electrical_rules,
     identity_rules,
@@ -29,6 +30,7 @@ RULES: Final[tuple[Callable[[Checked], Iterator[Problem]], ...]] = (
     *weight_rules.RULES,
     *water_and_gas_rules.RULES,
     *electrical_rules.RULES,
+    *acknowledgement_rules.RULES,
 )
 
 

@@ -38,6 +38,8 @@ _SAID: Final = {
     "keys": "or none; private, on no page",
     "readings": "or none: what the tests at the hand-over found; private, on no page",
     "added": "or none: what the dealership added after the label was made",
+    "recall": "look-up of safety recalls by the VIN; none if nobody has; private",
+    "acknowledged": "or none: findings that somebody answers for; private, on no page",
     "cargo_label": "cargo capacity on the label by the door",
     "hitch": "weighed; from: brochure if it was not",
     "scale_total": "or unknown",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from typing import Annotated, Literal, TypeAlias
 
 from pydantic import Field
 
@@ -14,6 +14,7 @@ from hatchleaf.spec.model.fields import (
     Day,
     DayOrNone,
     Id,
+    Maybe,
     Part,
     Several,
     Text,
@@ -112,6 +113,40 @@ class HandOverReading(Part):
     found: Text
 
 
+Role: TypeAlias = Literal[
+    "service_manager",
+    "sales_manager",
+    "delivery_specialist",
+    "parts_manager",
+    "licensed_technician",
+]
+"""Who at the dealership; never a person's name."""
+
+
+class Recall(Part):
+    """
+    What a look-up of safety recalls by the unit's VIN found; private.
+
+    `open` tells whether a recall is still to be remedied on this unit.
+    """
+
+    looked_up: Day
+    by: Role
+    open: Literal["yes", "no", "unknown"]
+
+
+class Acknowledgement(Part):
+    """
+    A finding that somebody answers for, so that the guide is built; private.
+
+    `id` is that of the finding, as ``check`` prints it.
+    """
+
+    id: Id
+    role: Role
+    reason: Text
+
+
 class UnitSpec(Part):
     """
     One unit as its file and its model's file state it together.
@@ -131,6 +166,9 @@ class UnitSpec(Part):
     keys: Several[Key] = Field(json_schema_extra=UNIT_ONLY)
     readings: Several[HandOverReading] = Field(json_schema_extra=UNIT_ONLY)
     added: Several[Added] = Field(json_schema_extra=UNIT_ONLY)
+    recall: Maybe[Recall] = Field(json_schema_extra=UNIT_ONLY)
+    """``none`` where nobody has looked."""
+    acknowledged: Several[Acknowledgement] = Field(json_schema_extra=UNIT_ONLY)
 
     body: Body
     places: tuple[PlaceOnUnit, ...]
