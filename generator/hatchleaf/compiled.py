@@ -8,10 +8,12 @@ from __future__ import annotations
 
 import os
 from pathlib import Path
+from typing import Final
 
 import jinja2
 
-from hatchleaf.units import CACHE_VARIABLE
+CACHE_VARIABLE: Final = "HATCHLEAF_CACHE"
+"""As `hatchleaf.units` has it, whose import would cost more than is saved here."""
 
 
 def kept_templates(rules: str) -> jinja2.BytecodeCache | None:

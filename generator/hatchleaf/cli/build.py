@@ -13,7 +13,7 @@ from hatchleaf.cli.edge import (
     as_data,
     gathered,
     json_option,
-    know_engine,
+    known_engine,
     open_workspace,
     print_json,
     print_problems,
@@ -23,6 +23,7 @@ from hatchleaf.cli.edge import (
     units_or_all,
     workspace_option,
 )
+from hatchleaf.outputs.website.ahead import Build, builder
 from hatchleaf.workspace import Workspace
 
 
@@ -41,11 +42,11 @@ def command(
 ) -> None:
     """Build the guides of UNITS (all when none is named)."""
     workspace = open_workspace(root)
-    done = gathered(workspace, units_or_all(workspace, units))
-    know_engine()
-    target = site or workspace.site
-    # All units are built before one is written: a problem leaves the site alone.
-    built = [(unit, _files(workspace, unit)) for unit in done]
+    with builder() as build:
+        done = gathered(workspace, units_or_all(workspace, units))
+        target = site or workspace.site
+        # All are built before one is written: a problem leaves the site alone.
+        built = [(unit, _files(workspace, unit, build)) for unit in done]
     _land(target, [files for _, files in built])
     notes = [note for unit in done for note in unit.loaded.notes]
     rows = [_row(unit, files, target) for unit, files in built]
@@ -57,12 +58,10 @@ def command(
         result(f"{row['unit']}: {row['pages']} pages in {row['folder']}")
 
 
-def _files(workspace: Workspace, unit: Unit) -> Mapping[str, bytes]:
-    # Here, since MkDocs is slow to import and a file with problems needs none.
-    from hatchleaf.outputs.website.loop import build_site  # noqa: PLC0415
-
+def _files(workspace: Workspace, unit: Unit, build: Build) -> Mapping[str, bytes]:
     progress(f"building {unit.file.stem}")
-    return build_site(unit.made.pages, workspace.settings)
+    with known_engine():
+        return build(unit.made.pages, workspace.settings)
 
 
 def _land(target: Path, sites: Iterable[Mapping[str, bytes]]) -> None:

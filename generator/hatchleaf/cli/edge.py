@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import functools
 import json
 import sys
@@ -123,19 +124,22 @@ def open_workspace(root: Path) -> Workspace:
     return workspace
 
 
-def know_engine() -> None:
+@contextlib.contextmanager
+def known_engine() -> Iterator[None]:
     """
-    Refuse an MkDocs that our pages were not tested with.
+    Tell of an MkDocs that our pages were not tested with.
 
     Raises:
         ClickException: Names the version found and the one needed.
     """
-    from hatchleaf.outputs.website import engine  # noqa: PLC0415  # slow
-
     try:
-        engine.check_engine()
-    except engine.WrongEngineError as error:
-        raise click.ClickException(str(error)) from None
+        yield
+    except RuntimeError as error:
+        from hatchleaf.outputs.website import engine  # noqa: PLC0415  # slow
+
+        if isinstance(error, engine.WrongEngineError):
+            raise click.ClickException(str(error)) from None
+        raise
 
 
 def library_of(workspace: Workspace) -> Library:

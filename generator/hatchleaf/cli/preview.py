@@ -9,7 +9,7 @@ from typing import Final
 import click
 
 from hatchleaf.cli.edge import (
-    know_engine,
+    known_engine,
     open_workspace,
     progress,
     reports,
@@ -50,6 +50,6 @@ def command(unit: str, address: str, root: Path, *, browse: bool) -> None:
     from hatchleaf.outputs.website.preview import preview  # noqa: PLC0415
 
     workspace = open_workspace(root)
-    know_engine()
     progress(f"http://{address}/ (Ctrl-C ends it)")
-    preview(workspace, unit, address, browse=browse)
+    with known_engine():
+        preview(workspace, unit, address, browse=browse)

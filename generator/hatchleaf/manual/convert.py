@@ -19,6 +19,7 @@ from markdown.extensions import Extension
 from markdown.extensions.toc import slugify
 from markdown.treeprocessors import Treeprocessor
 
+from hatchleaf.drawings.signs import ALERT_PATH
 from hatchleaf.manual.model import Heading
 
 CONVERTER: Final = "3"
@@ -27,11 +28,6 @@ CONVERTER: Final = "3"
 SIGNALS: Final = ("danger", "warning", "caution", "notice")
 _FOR_PEOPLE: Final = ("danger", "warning", "caution")
 """Signal words with the safety alert symbol (ANSI Z535.6): people can be hurt."""
-
-ALERT_PATH: Final = (
-    "M12 2 23 21H1z M12 4.6 3 19.6H21z M11 9h2l-.4 6h-1.2z M11 16.3h2v2h-2z"
-)
-"""The safety alert symbol, a triangle with an exclamation mark, drawn even-odd."""
 
 
 @dataclass(frozen=True)

@@ -98,3 +98,8 @@ class Pages:
         object.__setattr__(
             self, "by_number", {page.number: page for page in self.pages}
         )
+
+
+def day_in_words(day: datetime.date) -> str:
+    """Return a date as an owner reads it, the month in letters: ``16 April 2027``."""
+    return f"{day.day} {day:%B} {day.year}"

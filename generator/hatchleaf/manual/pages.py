@@ -21,10 +21,10 @@ from hatchleaf.manual import convert
 from hatchleaf.manual.assemble import Manual, Part, TopicText
 from hatchleaf.manual.checklists import checklist
 from hatchleaf.manual.links import faults_in
-from hatchleaf.manual.model import Heading, Page, Pages, Tile, UnitCard
+from hatchleaf.manual.model import Heading, Page, Pages, Tile, UnitCard, day_in_words
 from hatchleaf.manual.numbers import numbers_page
 from hatchleaf.manual.places import round_trip
-from hatchleaf.manual.wording import EMERGENCY_NUMBERS, NUMBERS_TOPIC, day_in_words
+from hatchleaf.manual.wording import EMERGENCY_NUMBERS, NUMBERS_TOPIC
 from hatchleaf.problems import Place, Problem, ProblemsFound
 from hatchleaf.spec.model.unit import UnitSpec
 

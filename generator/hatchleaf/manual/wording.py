@@ -15,6 +15,7 @@ from hatchleaf.blocks.conditions import values
 from hatchleaf.blocks.model import Topic
 from hatchleaf.blocks.text import Fault, Plain, Shown, escaped
 from hatchleaf.facts.model import Fact, Facts, field_of
+from hatchleaf.manual.model import day_in_words
 from hatchleaf.manual.places import in_words
 from hatchleaf.problems import listed, suggestion
 from hatchleaf.spec.model.readings import Reading
@@ -86,11 +87,6 @@ def fact_shown(fact: Fact) -> Shown:
     html = "".join(f' <span class="{mark}">({mark})</span>' for mark in marks)
     plain = "".join(f" ({mark})" for mark in marks)
     return Shown(f"[{escaped(text)}]({fact_link(fact.name)}){html}", text + plain)
-
-
-def day_in_words(day: datetime.date) -> str:
-    """Return a date as an owner reads it, the month in letters: ``16 April 2027``."""
-    return f"{day.day} {day:%B} {day.year}"
 
 
 def month(value: object, unknown: str = "read its label") -> Shown:

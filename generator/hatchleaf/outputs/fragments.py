@@ -52,8 +52,7 @@ import jinja2
 from markupsafe import Markup
 
 from hatchleaf.manual.links import resolve
-from hatchleaf.manual.model import Page, Pages, Tile
-from hatchleaf.manual.wording import day_in_words
+from hatchleaf.manual.model import Page, Pages, Tile, day_in_words
 
 Target = Callable[[int, str], str]
 """Gives the address of a topic and of an id in it (empty for its top)."""

@@ -17,7 +17,7 @@ from typing import Final
 
 from markupsafe import Markup
 
-from hatchleaf.manual.convert import ALERT_PATH
+from hatchleaf.drawings.signs import ALERT_PATH
 from hatchleaf.manual.model import Page, Pages
 from hatchleaf.outputs.fragments import (
     EMERGENCIES,

@@ -27,7 +27,7 @@ DROP_IN: Final = ("properdocs", "1.6.")
 THEME_BASE: Final = "material"
 
 
-class WrongEngineError(Exception):
+class WrongEngineError(RuntimeError):
     """Another MkDocs is installed than the one that our pages are tested with."""
 
 
