@@ -79,7 +79,9 @@ def test_all_problems_at_once(workspace: Folder, command: str) -> None:
     workspace.edit("unit_specs/heron-a.yml", "{value: 744 lb,", "{value: 744 ft,")
     workspace.edit("unit_specs/heron-c.yml", "condition: used", "condition: older")
     block = workspace.path / "content_blocks/mine.md"
-    block.write_text("---\nid: mine\ntopic: nowhere\n---\nText\n", encoding="utf-8")
+    block.write_text(
+        "---\nid: mine\ntopic: nowhere\norder: 10\n---\nText\n", encoding="utf-8"
+    )
     before = _site(workspace)
     done = workspace.run(command)
     assert (done.code, done.out) == (1, "")

@@ -16,6 +16,12 @@ from cli.terminal import NAMES, Folder
 from hatchleaf.spec.source import read
 from hatchleaf.spec.tree import Node
 
+_LISTS = {
+    "serials": "number",
+    "keys": "number",
+    "readings": "found",
+    "acknowledged": "reason",
+}
 _LOOSE = re.compile(rb"[\s\-\xc2\xa0.,_/&;]+")
 
 
@@ -32,15 +38,15 @@ def _private(path: Path) -> dict[str, str]:
         "vin": tree.fields["vin"].text or "",
         "stock": tree.fields["stock"].text or "",
     }
-    for name in ("serials", "keys"):
+    for name, field in _LISTS.items():
         for item in tree.fields[name].items:
-            found[f"{name} {item.id}"] = item.fields["number"].text or ""
+            found[f"{name} {item.id}"] = item.fields[field].text or ""
     return {what: text for what, text in found.items() if text not in ("", "none")}
 
 
 @pytest.mark.parametrize("name", NAMES)
 def test_nothing_private(built: Folder, name: str) -> None:
-    """VIN, stock number, serial and key numbers are in no file."""
+    """Neither the VIN nor a number of stock, serial or key nor a test's reading."""
     private = _private(built.path / f"unit_specs/{name}.yml")
     assert {"vin", "stock"} <= set(private)
     files = {k: v for k, v in built.files().items() if k.startswith("site/")}

@@ -22,7 +22,7 @@ plugins:
       phone: ""  # the dealership's number, such as 555-0142
 """
 _OWN_CONTENT: Final = """\
-Blocks of your own: Markdown files, in folders as you like.
+Blocks of your own: Markdown files named by their ids, in folders as you like.
 They are laid over the built-in ones by id. A block that replaces a built-in one
 says so in its head; 'hatchleaf check' tells what to write there.
 """
