@@ -7,6 +7,7 @@ import re
 import pytest
 import yaml
 
+from facts.fitted import facts_of_everything
 from facts.samples import NAMES, ROOT, facts, loaded
 from hatchleaf import units
 from hatchleaf.facts import names
@@ -54,7 +55,10 @@ def test_printing_errs_to_the_safe_side(unit: str) -> None:
 
 LOADS = re.compile(
     r"lp\.(load|furnace_night)$|water\.(weight|bleach)|waste\.(weight|precharge)"
-    r"|shore\.load|weights\.(empty|water|added|hitch)$|awnings\.(area|wind_force)"
+    r"|shore\.(load|cord_drop|extension_drop)|generator\.start"
+    r"|battery\.(night_use|day_use|charge_hours|charge_days)"
+    r"|solar\.(circuit_current|controller_current)"
+    r"|weights\.(empty|water|added|hitch)$|awnings\.(area|wind_force)"
 )
 AS_MEASURED = re.compile(r"tires\.pressure|weights\.hitch_share")
 
@@ -131,7 +135,14 @@ def test_inputs_are_among_the_fields_that_the_name_declares(unit: str) -> None:
                 "waste.rinse_minutes weights.water weights.cargo_left"
             ),
         ),
-        ("heron-b", "waste.capacity waste.weight waste.precharge weights.hitch"),
+        (
+            "heron-b",
+            (
+                "waste.capacity waste.weight waste.precharge weights.hitch "
+                "battery.charge_days solar.controller solar.controller_current "
+                "solar.day_charge solar.day_energy"
+            ),
+        ),
         ("heron-c", ""),
     ],
 )
@@ -152,5 +163,6 @@ def test_declared_fields_are_fields_of_the_vocabulary() -> None:
 def test_the_samples_try_every_name() -> None:
     """Between them the samples have a fact of every name, but what none can have."""
     tried = {fact.base for unit in NAMES for fact in facts(unit).values()}
+    tried |= {fact.base for fact in facts_of_everything().values()}
 
     assert set(names.KNOWN) == tried

@@ -29,7 +29,8 @@ RATED_HOURS: Final = 20.0
 
 _ROOM: Final = 77.0
 _COLD_LEAD: Final = ((0.0, 0.45), (14.0, 0.61), (32.0, 0.80), (_ROOM, 1.0))
-_COLD_LFP: Final = ((0.0, 0.60), (32.0, 0.85), (_ROOM, 1.0))
+COLD_LFP: Final = ((0.0, 0.60), (32.0, 0.85), (_ROOM, 1.0))
+"""Share of an LFP battery's capacity by its temperature in degF; from memory."""
 
 NOMINAL: Final = quantity(12, "volt")
 """What the 12 V side is called; two 6 V batteries in series make it too."""
@@ -94,7 +95,7 @@ def cold_share(chemistry: str, degrees: float) -> float:
     Raises:
         ValueError: Colder than 0 degF, where no figure is worth printing.
     """
-    points = _COLD_LFP if chemistry == "lfp" else _COLD_LEAD
+    points = COLD_LFP if chemistry == "lfp" else _COLD_LEAD
     if degrees < points[0][0]:
         raise ValueError(f"no figure below {points[0][0]:.0f} degF, got {degrees}")
     for (cold, less), (warm, more) in pairwise(points):

@@ -37,12 +37,18 @@ TYPICAL: Final[Mapping[str, Habits]] = MappingProxyType(
         "lfp": Habits(0.95, 0.50, 1.0, 0.03),
     }
 )
+"""By chemistry; from memory but for the monthly loss of flooded ones."""
 
 CHARGE_LINE: Final = quantity(8, "ampere")
-"""What the plug of a tow vehicle typically gives: long thin wire loses the rest."""
+"""What the plug of a tow vehicle gives, through long thin wire; from memory."""
 
 ALARM_DRAW: Final = quantity(0.1, "ampere")
-"""What a gas alarm and the like typically draw with the battery switch off."""
+"""What a gas alarm and the like draw with the battery switch off; from memory."""
+
+LONGEST_REST: Final[Mapping[str, Quantity]] = MappingProxyType(
+    {"lead": quantity(90, "day"), "lfp": quantity(180, "day")}
+)
+"""How long a battery may be left alone, however slowly it falls; from memory."""
 
 _MONTH: Final = 30.0
 

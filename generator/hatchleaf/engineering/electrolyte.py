@@ -36,12 +36,12 @@ _FREEZES: Final = (
 FULL_FROM: Final[Mapping[str, float]] = MappingProxyType(
     {"flooded": 12.6, "agm": 12.8, "gel": 12.8}
 )
-"""Volts at rest from which a 12 V battery of each kind is full or nearly."""
+"""Volts at rest from which a 12 V battery is full or nearly; gel from memory."""
 
 HALF_AT: Final[Mapping[str, float]] = MappingProxyType(
     {"flooded": 12.2, "agm": 12.3, "gel": 12.3}
 )
-"""Volts at rest of a 12 V battery of each kind that is half full."""
+"""Volts at rest of a 12 V battery that is half full; gel from memory."""
 
 
 def _between(points: tuple[tuple[float, float], ...], at: float) -> float:

@@ -11,6 +11,7 @@ from typing import Final
 from hatchleaf.units import Quantity, convert
 
 EFFICIENCY: Final = 0.85
+"""Share of the battery's energy that reaches the load; from memory."""
 
 
 def draw(load: Quantity, volts: Quantity) -> Quantity:

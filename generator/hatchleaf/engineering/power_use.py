@@ -16,22 +16,24 @@ from hatchleaf.units import Quantity, number_in, quantity
 NIGHT_HOURS: Final[Mapping[str, float]] = MappingProxyType(
     {"always": 10.0, "evenings": 4.0, "nights": 8.0, "at_times": 0.25}
 )
-"""Hours in a night, evening to morning, by when a load runs."""
+"""Hours in a night, evening to morning, by when a load runs; from memory."""
 
 DAY_HOURS: Final[Mapping[str, float]] = MappingProxyType(
     {"always": 24.0, "evenings": 4.0, "nights": 8.0, "at_times": 0.5}
 )
-"""Hours in a whole day and night."""
+"""Hours in a whole day and night; from memory."""
 
 FRIDGE_DUTY: Final = 0.40
-"""Share of the time that the compressor of a fridge runs; more on a hot day."""
+"""Share of the time that a fridge's compressor runs, more in heat; from memory."""
 
 PUMP_NIGHT: Final = 0.1
+"""Hours that a water pump runs in a night; from memory."""
+
 PUMP_DAY: Final = 0.3
-"""Hours that a water pump runs."""
+"""Hours that a water pump runs in a day; from memory."""
 
 FURNACE_DAY: Final = 6.3
-"""Hours of the blower in a frost day: 35 % of ten hours, 20 % of the other 14."""
+"""Hours of the blower in a day of frost: 35 % of 10, 20 % of 14; from memory."""
 
 
 def energy(loads: Iterable[tuple[Quantity, float]], volts: Quantity) -> Quantity:

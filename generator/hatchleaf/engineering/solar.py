@@ -29,7 +29,7 @@ KEPT: Final = 1 - 0.140757
 """What the losses of PVWatts leave: dirt, shade, mismatch, wiring, age and others."""
 
 WEATHER: Final = 0.70
-"""Typical share of a clear day that clouds, trees and parking leave; no source."""
+"""Share of a clear day that clouds, trees and parking leave; from memory."""
 
 # Latitude -> watt-hours of one watt of flat panel on a clear day, January first.
 CLEAR_DAY: Final[Mapping[int, tuple[float, ...]]] = MappingProxyType(

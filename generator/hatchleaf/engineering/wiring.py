@@ -107,4 +107,4 @@ def fuse_color(rating: Quantity) -> str:
 CORD_GAUGE: Final[Mapping[str, int]] = MappingProxyType(
     {"5_15": 12, "5_20": 12, "tt_30": 10, "14_50": 6}
 )
-"""Usual gauge of a shore cord by its plug; common practice, no source."""
+"""Usual gauge of a shore cord by its plug; from memory."""

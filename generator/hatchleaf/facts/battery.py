@@ -6,6 +6,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from hatchleaf.engineering import battery, furnace
+from hatchleaf.facts import battery_charge, battery_state, battery_use, inverter
+from hatchleaf.facts.bank import Bank
 from hatchleaf.facts.sheet import (
     Given,
     Sheet,
@@ -22,17 +24,6 @@ from hatchleaf.spec.model.unit import UnitSpec
 from hatchleaf.units import Quantity, number_in, shown
 
 _FROM_USABLE = ("battery.usable", "battery.hours", "battery.furnace_hours")
-
-
-@dataclass(frozen=True)
-class _Bank:
-    """All house batteries together."""
-
-    usable: Quantity
-    volts: Quantity
-    given: tuple[Given, ...]
-    typical: bool
-    source: str
 
 
 @dataclass(frozen=True)
@@ -59,9 +50,11 @@ def work_out(spec: UnitSpec, sheet: Sheet) -> None:
         if not sheet.lacks([load.given], name):
             _hours(name, load, bank, sheet)
     _furnace(spec, bank, sheet)
+    for part in (battery_use, battery_charge, battery_state, inverter):
+        part.work_out(spec, bank, sheet)
 
 
-def _bank(batteries: tuple[Battery, ...], sheet: Sheet) -> _Bank | None:
+def _bank(batteries: tuple[Battery, ...], sheet: Sheet) -> Bank | None:
     given: list[Given] = []
     for one in batteries:
         at = f"dc.batteries[{one.id}]"
@@ -95,7 +88,7 @@ def _usable(
     words: str,
     given: list[Given],
     sheet: Sheet,
-) -> _Bank:
+) -> Bank | None:
     shares: list[float] = []
     said: dict[str, None] = {}
     inputs = list(given)
@@ -103,12 +96,15 @@ def _usable(
     for one in batteries:
         at = f"dc.batteries[{one.id}]"
         share = number(f"{at}.usable", one.usable)
+        chemistry = word(f"{at}.chemistry", one.chemistry)
+        if not share.known and sheet.lacks([chemistry], *_FROM_USABLE):
+            return None
         if share.known:
             inputs.append(share)
             shares.append(number_in(share.quantity, "dimensionless"))
             said[f"the maker's {share.text}"] = None
         else:
-            inputs.append(word(f"{at}.chemistry", one.chemistry))
+            inputs.append(chemistry)
             shares.append(battery.TYPICAL_USABLE[one.chemistry])
             kind = "LFP" if one.chemistry == "lfp" else "lead-acid"
             said[f"{shares[-1] * 100:.0f} %, typical for {kind}"] = None
@@ -128,8 +124,20 @@ def _usable(
         source=source,
         typical=typical,
     )
-    volts = max(battery.NOMINAL, *(one.quantity for one in given[1::2]))
-    return _Bank(usable, volts, tuple(inputs), typical, source)
+    kinds = {one.chemistry for one in batteries}
+    return Bank(
+        capacity=total(each, "watt_hour"),
+        usable=usable,
+        volts=max(battery.NOMINAL, *(one.quantity for one in given[1::2])),
+        chemistry=kinds.pop() if len(kinds) == 1 else "unknown",
+        chemistry_given=tuple(
+            word(f"dc.batteries[{one.id}].chemistry", one.chemistry)
+            for one in batteries
+        ),
+        given=tuple(inputs),
+        typical=typical,
+        source=source,
+    )
 
 
 def _loads(spec: UnitSpec, sheet: Sheet) -> Iterator[_Load]:
@@ -148,25 +156,26 @@ def _loads(spec: UnitSpec, sheet: Sheet) -> Iterator[_Load]:
         yield _Load("water-pump", "water pump", number("water.pump.draw", pump.draw))
 
 
-def _hours(name: str, load: _Load, bank: _Bank, sheet: Sheet) -> None:
+def _hours(name: str, load: _Load, bank: Bank, sheet: Sheet) -> None:
+    left, why, more = battery_use.under_load(bank, load.given.quantity)
     sheet.add(
         name,
-        battery.hours(bank.usable, load.given.quantity, bank.volts),
+        battery.hours(left, load.given.quantity, bank.volts),
         "hour",
         how="down",
         digits=2,
         basis=(
-            f"{_usable_words(bank)} for {load.words} alone, {load.given.text} at "
-            f"{_volts(bank)}, running all the time."
+            f"{bank.usable_words} for {load.words} alone, {load.given.text} at "
+            f"{_volts(bank)}, running all the time.{why}"
         ),
-        given=(*bank.given, load.given),
-        source=bank.source,
-        typical=bank.typical,
+        given=tuple(dict.fromkeys((*bank.given, *more, load.given))),
+        source="common-practice" if why else bank.source,
+        typical=bank.typical or bool(why),
         label=load.words,
     )
 
 
-def _furnace(spec: UnitSpec, bank: _Bank, sheet: Sheet) -> None:
+def _furnace(spec: UnitSpec, bank: Bank, sheet: Sheet) -> None:
     name = "battery.furnace_hours"
     if spec.climate.furnace == "unknown":
         sheet.stop(["climate.furnace"], name)
@@ -184,7 +193,7 @@ def _furnace(spec: UnitSpec, bank: _Bank, sheet: Sheet) -> None:
         how="down",
         digits=2,
         basis=(
-            f"{_usable_words(bank)} for the furnace's blower alone, {blower.text} at "
+            f"{bank.usable_words} for the furnace's blower alone, {blower.text} at "
             f"{_volts(bank)}, running {share} of the time (typical for a cold night)."
         ),
         given=(*bank.given, blower),
@@ -193,10 +202,5 @@ def _furnace(spec: UnitSpec, bank: _Bank, sheet: Sheet) -> None:
     )
 
 
-def _usable_words(bank: _Bank) -> str:
-    share = " by a typical share" if bank.typical else ""
-    return f"{shown(bank.usable, 'watt_hour', how='down')} that may be used{share},"
-
-
-def _volts(bank: _Bank) -> str:
+def _volts(bank: Bank) -> str:
     return shown(bank.volts, "volt")

@@ -43,6 +43,20 @@ _USABLE: Final = (
     "dc.batteries.usable",
     "dc.batteries.chemistry",
 )
+_CHEMISTRY: Final = ("dc.batteries", "dc.batteries.id", "dc.batteries.chemistry")
+_TWELVE_VOLT: Final = (
+    "dc.loads",
+    "dc.loads.id",
+    "dc.loads.draw",
+    "dc.loads.runs",
+    "kitchen.fridge",
+    "kitchen.fridge.draw",
+    "water.pump",
+    "water.pump.draw",
+    "climate.furnace",
+    "climate.furnace.blower",
+)
+_ROOF: Final = ("dc.solar", "dc.solar.id", "dc.solar.watts", "body.market")
 _SHORE: Final = (
     "ac.shore",
     "ac.shore.service",
@@ -148,6 +162,141 @@ _TABLE: Final[dict[str, tuple[str, tuple[str, ...]]]] = {
         ),
         (*_USABLE, "climate.furnace", "climate.furnace.blower"),
     ),
+    "battery.usable_cold": (
+        "what may be taken out of cold batteries (typical) [32 °F | 0 °F]: 890 Wh",
+        _USABLE,
+    ),
+    "battery.night_use": (
+        "what a night takes from them (typical) [mild | frost]: 420 Wh",
+        _TWELVE_VOLT,
+    ),
+    "battery.nights": (
+        "such nights on a full battery (typical) [mild | frost]: 2.6 nights",
+        (*_USABLE, *_TWELVE_VOLT),
+    ),
+    "battery.day_use": (
+        "what a whole day takes from them (typical) [mild | frost]: 700 Wh",
+        _TWELVE_VOLT,
+    ),
+    "battery.days": (
+        "days off the grid without any charge (typical) [mild | frost]: 1.5 days",
+        (*_USABLE, *_TWELVE_VOLT),
+    ),
+    "battery.charge_hours": (
+        "hours to fill them again (typical) [charger | charge line]: 8 hours",
+        (
+            *_USABLE,
+            "dc.converter",
+            "dc.converter.output",
+            "gear.hitch",
+            "gear.hitch.plug",
+        ),
+    ),
+    "battery.charge_days": (
+        (
+            "days for the roof panels to fill them again (typical) "
+            "[June at 40° north | December at 40° north]: 2.1 days"
+        ),
+        (*_USABLE, *_ROOF),
+    ),
+    "battery.at_rest": (
+        (
+            "what a meter shows at rest (typical) "
+            "[full or nearly | half full | charge it now | any reading]: below 12.1 V"
+        ),
+        _CHEMISTRY,
+    ),
+    "battery.storage_days": (
+        "days in storage until they are half full (typical) [switch on | switch off]",
+        (
+            *_USABLE,
+            "dc.loads",
+            "dc.loads.id",
+            "dc.loads.draw",
+            "dc.loads.runs",
+            "dc.disconnect",
+            "dc.disconnect.stays_on",
+        ),
+    ),
+    "battery.freezes": (
+        (
+            "when a lead-acid battery begins to freeze (typical) [full "
+            "| three quarters full | half full | a quarter full | empty]: 15 °F"
+        ),
+        _CHEMISTRY,
+    ),
+    "battery.coldest_charge": (
+        "the cold below which an LFP battery must not be charged (typical): 32 °F",
+        _CHEMISTRY,
+    ),
+    "inverter.hours": (
+        (
+            "hours of one thing alone through the inverter (typical) "
+            "[all-it-can-give | load id | fridge]: 1.2 hours"
+        ),
+        (
+            *_USABLE,
+            "ac.inverter",
+            "ac.inverter.watts",
+            "ac.loads",
+            "ac.loads.id",
+            "ac.loads.name",
+            "ac.loads.watts",
+            "kitchen.fridge",
+            "kitchen.fridge.watts",
+        ),
+    ),
+    "solar.most_isc": (
+        "the most short-circuit current at a port [port id]: 9.6 A",
+        ("dc.solar", "dc.solar.id", "dc.solar.fuse"),
+    ),
+    "solar.most_watts": (
+        "the most panel for the controller of a port [port id]: 120 W",
+        ("dc.solar", "dc.solar.id", "dc.solar.controller_amps"),
+    ),
+    "solar.circuit_current": (
+        "what the fuse of roof panels must be made for [panel id]: 16 A",
+        ("dc.solar", "dc.solar.id", "dc.solar.isc"),
+    ),
+    "solar.fuse": (
+        "whether that fuse is large enough [panel id]: fits or too small",
+        ("dc.solar", "dc.solar.id", "dc.solar.isc", "dc.solar.fuse"),
+    ),
+    "solar.controller_current": (
+        "the most that roof panels feed the battery [panel id]: 16 A",
+        ("dc.solar", "dc.solar.id", "dc.solar.watts"),
+    ),
+    "solar.controller": (
+        "whether the controller is large enough [panel id]: fits or too small",
+        ("dc.solar", "dc.solar.id", "dc.solar.watts", "dc.solar.controller_amps"),
+    ),
+    "solar.day_energy": (
+        (
+            "what the roof panels give in a day (typical) [June at 30° north | June at "
+            "40° north | June at 50° north | December at the same]: 780 Wh"
+        ),
+        _ROOF,
+    ),
+    "solar.day_charge": (
+        (
+            "the same in ampere-hours (typical) [June at 30° north | June at 40° north "
+            "| June at 50° north | December at the same]: 65 Ah"
+        ),
+        _ROOF,
+    ),
+    "fuses.color": (
+        "the blade fuse of one thing [solar-port id | awning-awning id]: 15 A, blue",
+        (
+            "dc.panel",
+            "dc.panel.kind",
+            "dc.solar",
+            "dc.solar.id",
+            "dc.solar.fuse",
+            "awnings",
+            "awnings.id",
+            "awnings.fuse",
+        ),
+    ),
     "shore.service": ("the whole shore connection: 3,600 W", _SHORE),
     "shore.continuous": ("80 % of it, for hours on end: 2,880 W", _SHORE),
     "shore.amps_continuous": ("the same in amperes, each leg: 24 A", _SHORE),
@@ -170,6 +319,57 @@ _TABLE: Final[dict[str, tuple[str, tuple[str, ...]]]] = {
             "climate.air_conditioners.leg",
         ),
     ),
+    "shore.supply": (
+        "what each supply gives for hours, each leg [15 A | 20 A | 30 A | 50 A]",
+        _SHORE,
+    ),
+    "shore.needs": (
+        (
+            "the smallest supply for one or two things [load | load + load]: "
+            "15 A, 20 A, 30 A, 50 A, too much or not known"
+        ),
+        (
+            *_SHORE,
+            *_AC_LOADS,
+            "ac.loads.leg",
+            "climate.air_conditioners.leg",
+        ),
+    ),
+    "shore.cord_drop": (
+        "volts lost in the shore cord at its most for hours (typical): 1.8 V",
+        ("ac.shore", "ac.shore.plug", "ac.shore.cord_length", "ac.shore.service"),
+    ),
+    "shore.extension_drop": (
+        "volts lost in 50 ft of extension cord [14 gauge | 12 gauge | 10 gauge]: 2.4 V",
+        ("ac.shore", "ac.shore.plug"),
+    ),
+    "generator.start": (
+        "what an air conditioner takes at its start (typical) [its id]: 2,960 W",
+        (
+            "climate.air_conditioners",
+            "climate.air_conditioners.id",
+            "climate.air_conditioners.watts",
+        ),
+    ),
+    "generator.rated": (
+        "what the built-in generator gives: 2,800 W",
+        ("ac.generator", "ac.generator.watts"),
+    ),
+    "generator.at_height": (
+        (
+            "what is left of it up high (typical) "
+            "[3,000 ft | 5,000 ft | 8,000 ft]: 2,300 W"
+        ),
+        ("ac.generator", "ac.generator.watts"),
+    ),
+    "climate.strip_heat": (
+        "heat of an air conditioner's heat strip [its id]: 5,100 BTU/h",
+        (
+            "climate.air_conditioners",
+            "climate.air_conditioners.id",
+            "climate.air_conditioners.heat_strip",
+        ),
+    ),
     "weights.gvwr": ("the most the loaded unit may weigh: 7,450 lb", ("weights.gvwr",)),
     "weights.cargo": ("cargo as its label says: 1,490 lb", _LABEL),
     "weights.empty": (
@@ -186,6 +386,64 @@ _TABLE: Final[dict[str, tuple[str, tuple[str, ...]]]] = {
     "weights.hitch_share": (
         "hitch weight as a share of the whole, both from a scale: 11.4 %",
         ("weights.hitch", "weights.scale_total"),
+    ),
+    "weights.water_share": (
+        "full fresh tanks as a share of the label's cargo: 24 %",
+        (*_LABEL, *_TANKS),
+    ),
+    "weights.added_limit": (
+        "what a dealer may add without a corrected label: 100 lb",
+        ("weights.gvwr", "weights.regime", "condition"),
+    ),
+    "weights.scale_left": (
+        "GVWR less what the scale said: 1,430 lb",
+        ("weights.gvwr", "weights.scale_total"),
+    ),
+    "weights.hitch_usual": (
+        "usual hitch weight at full load (typical) [at least | at most]: 740 lb",
+        ("weights.gvwr", "gear.hitch", "gear.hitch.kind", "body.market"),
+    ),
+    "weights.hitch_moved": (
+        "hitch weight gained by 100 lb moved forward [2 ft | 4 ft | 8 ft]: 25 lb",
+        ("gear.hitch", "gear.hitch.to_axles"),
+    ),
+    "weights.axles": (
+        "what all axles may carry together: 7,000 lb",
+        ("gear.axles", "gear.axles.gawr"),
+    ),
+    "weights.tire_reserve": (
+        "by how much two tires are rated above their axle [axle id]: 3.2 %",
+        (
+            "gear.axles",
+            "gear.axles.id",
+            "gear.axles.gawr",
+            "gear.tires",
+            "gear.tires.load",
+        ),
+    ),
+    "leveling.block": (
+        "block under the low wheels [1 degree | 2 degrees | 3 degrees | 4 degrees]",
+        ("gear.axles", "gear.axles.track"),
+    ),
+    "leveling.fridge_gap": (
+        "gap under a 2 ft level at the most lean of the fridge (typical): 1.2 in",
+        ("kitchen.fridge", "kitchen.fridge.kind"),
+    ),
+    "dates.alarm": (
+        "month in which an alarm is replaced [alarm id]: July 2033",
+        ("safety.alarms", "safety.alarms.id", "safety.alarms.replace_by"),
+    ),
+    "dates.extinguisher": (
+        "last month of an extinguisher that cannot be refilled: May 2038",
+        (
+            "safety.extinguisher",
+            "safety.extinguisher.kind",
+            "safety.extinguisher.made",
+        ),
+    ),
+    "dates.tire": (
+        "month to replace a tire by (typical) [tire id]: August 2031",
+        ("gear.tires", "gear.tires.fitted", "gear.tires.fitted.made"),
     ),
     "tires.pressure": (
         "the placard's pressure, cold: 65 psi",
@@ -210,6 +468,7 @@ _TABLE: Final[dict[str, tuple[str, tuple[str, ...]]]] = {
         ),
         _AWNING,
     ),
+    "awnings.rain": ("one inch of rain on one awning [awning id]: 640 lb", _AWNING),
     "awnings.wind_limit": (
         "the maker's wind limit [awning id]: 20 mph",
         ("awnings", "awnings.id", "awnings.wind_limit"),

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import cached_property
 from itertools import combinations
 from typing import Final
 
 from hatchleaf.engineering import shore_power
+from hatchleaf.facts import supplies
 from hatchleaf.facts.sheet import (
     Given,
     Sheet,
@@ -19,6 +19,7 @@ from hatchleaf.facts.sheet import (
     plus,
     stated,
 )
+from hatchleaf.facts.supplies import ShoreLoad as _Load
 from hatchleaf.spec.model.electrical import (
     AbsorptionFridge,
     HouseholdFridge,
@@ -35,24 +36,16 @@ NOT_KNOWN: Final = "not known"
 MOST_ROWS: Final = 40
 """Rows of pairs and triples at most; beyond them a table is not read."""
 
-_SERVICE = ("shore.service", "shore.continuous", "shore.amps_continuous")
+_SERVICE = (
+    "shore.service",
+    "shore.continuous",
+    "shore.amps_continuous",
+    "shore.supply",
+    "shore.needs",
+)
 _EIGHTY_PERCENT = "nec-continuous-load"
 _NORTH_AMERICA = ("us", "ca")
 _TRIPLE = 3
-
-
-@dataclass(frozen=True)
-class _Load:
-    """Something on shore power; `watts` is None where they are not known."""
-
-    item: str
-    words: str
-    given: Given
-    leg: str = "unknown"
-
-    @cached_property
-    def watts(self) -> float | None:
-        return number_in(self.given.quantity, "watt") if self.given.known else None
 
 
 @dataclass(frozen=True)
@@ -93,6 +86,10 @@ def work_out(spec: UnitSpec, sheet: Sheet) -> None:
     if limit:
         for row in _rows(loads, limit):
             _together(row, limit, sheet)
+        amps = number_in(limit.given[0].quantity, "ampere")
+        volts = limit.watts / shore_power.CONTINUOUS / amps
+        own = shore_power.Outlet(amps, limit.legs)
+        supplies.work_out(loads, own, volts, limit.given, sheet)
 
 
 def _service(shore: ShoreCord, in_north_america: bool, sheet: Sheet) -> _Limit | None:  # noqa: FBT001  # read by name

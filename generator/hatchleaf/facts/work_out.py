@@ -2,7 +2,19 @@
 
 from __future__ import annotations
 
-from hatchleaf.facts import awnings, battery, lp, shore, tires, waste, water, weights
+from hatchleaf.facts import (
+    awnings,
+    battery,
+    generator,
+    lp,
+    shore,
+    solar,
+    tires,
+    waste,
+    water,
+    weights,
+    wires,
+)
 from hatchleaf.facts.model import Facts
 from hatchleaf.facts.sheet import Sheet
 from hatchleaf.spec.model.unit import UnitSpec
@@ -16,6 +28,18 @@ def work_out(spec: UnitSpec) -> Facts:
     fields that stopped it.  Values are exact; rounding happens when they are printed.
     """
     sheet = Sheet()
-    for system in (lp, water, waste, battery, shore, weights, tires, awnings):
+    for system in (
+        lp,
+        water,
+        waste,
+        battery,
+        solar,
+        shore,
+        wires,
+        generator,
+        weights,
+        tires,
+        awnings,
+    ):
         system.work_out(spec, sheet)
     return sheet.finished()

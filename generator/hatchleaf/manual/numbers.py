@@ -18,6 +18,11 @@ _GROUPS: Final = {
     "water": "Fresh water",
     "waste": "Waste",
     "battery": "Battery",
+    "inverter": "Inverter",
+    "solar": "Solar",
+    "fuses": "Fuses",
+    "generator": "Generator",
+    "climate": "Heating and cooling",
     "shore": "Shore power",
     "weights": "Weights",
     "tires": "Tires",
@@ -30,8 +35,13 @@ def numbers_page(facts: Facts, library: Library) -> tuple[str, tuple[Heading, ..
     made: list[str] = []
     headings: list[Heading] = []
     group = ""
+    # Facts of one system stand together, whoever worked them out.
+    by_system: dict[str, list[Fact]] = {}
     for fact in facts.values():
-        of = fact.base.split(".", 1)[0]
+        by_system.setdefault(fact.base.split(".", 1)[0], []).append(fact)
+    for of, fact in (
+        (name, one) for name, all_of in by_system.items() for one in all_of
+    ):
         if of != group:
             if group:
                 made.append("</dl>")
