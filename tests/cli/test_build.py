@@ -89,7 +89,7 @@ def test_all_problems_at_once(workspace: Folder, command: str) -> None:
         ("mkdocs.yml", '"call us"', "phone"),
         ("unit_specs/heron-a.yml", "744 ft", "weights.hitch"),
         ("unit_specs/heron-c.yml", "older\n", "condition"),
-        ("content_blocks/mine.md", "nowhere", "topic"),
+        ("content_blocks/mine.md", "topic: nowhere", "topic"),
     ):
         assert f"{workspace.place(name, text)}: {field}" in done.err
     assert done.err.rstrip().endswith("problems; nothing written")
