@@ -139,7 +139,7 @@ def test_output_cut_off(workspace: Folder) -> None:
 
 
 @pytest.mark.skipif(sys.platform == "win32", reason="another way of interrupting")
-@pytest.mark.parametrize("after", [0.6, 1.2, 2.0])
+@pytest.mark.parametrize("after", [0.0, 0.3, 1.0, 2.0])
 def test_interrupted(workspace: Folder, after: float) -> None:
     """Ctrl-C ends a build at once, without a word, and no page is half written."""
     with subprocess.Popen(
@@ -148,12 +148,16 @@ def test_interrupted(workspace: Folder, after: float) -> None:
         stdout=subprocess.PIPE,
         stderr=subprocess.PIPE,
         text=True,
+        start_new_session=True,
     ) as process:
+        # Its cache is the first that a command leaves, once Python has started.
+        while not (workspace.path / ".hatchleaf").exists():
+            assert process.poll() is None
+            time.sleep(0.01)
         time.sleep(after)
-        process.send_signal(signal.SIGINT)
+        # As a terminal does: to the command and whatever it has started.
+        os.killpg(process.pid, signal.SIGINT)
         _, said = process.communicate(timeout=20)
-    if "main.py" not in said and process.returncode in (-signal.SIGINT, 1):
-        pytest.skip("Python itself was still starting")
     assert process.returncode in (0, 130)
     assert "Traceback" not in said
     assert all(line.startswith("building ") for line in said.split("\n") if line)
