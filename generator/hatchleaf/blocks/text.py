@@ -113,6 +113,8 @@ def _environment(mode: Mode) -> _Environment:
         finalize=finalize,
         autoescape=False,  # finalize escapes for Markdown
         keep_trailing_newline=True,
+        # Nothing in a block's text can be worked out before there is a unit.
+        optimized=False,
         trim_blocks=True,
         lstrip_blocks=True,
         # A text is its own name, so that what is compiled of it can be kept.
@@ -137,6 +139,7 @@ def _template(text: str, mode: Mode) -> Any:
 
 
 _MARKS: Final = ("{{", "{%", "{#")
+_PRINTED: Final = re.compile(r"(\{\{[^{}]*\}\})")
 
 
 def fill(text: str, place: Place, names: Mapping[str, object], mode: Mode) -> str:
@@ -154,6 +157,20 @@ def fill(text: str, place: Place, names: Mapping[str, object], mode: Mode) -> st
     """
     if not any(mark in text for mark in _MARKS):
         return text
+    if "{%" in text or "{#" in text:
+        return _rendered(text, place, names, mode)
+    # Most texts only print: their expressions recur all over the library, and each is
+    # compiled once, where every text would be.
+    made: list[str] = []
+    line = 0
+    for index, piece in enumerate(_PRINTED.split(text)):
+        at = Place(place.file, place.line + line, 1 if line else place.column)
+        made.append(_rendered(piece, at, names, mode) if index % 2 else piece)
+        line += piece.count("\n")
+    return "".join(made)
+
+
+def _rendered(text: str, place: Place, names: Mapping[str, object], mode: Mode) -> str:
     try:
         filled: str = _template(text, mode).render(names)
     except TemplateSyntaxError as error:

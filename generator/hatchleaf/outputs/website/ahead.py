@@ -15,6 +15,8 @@ import sys
 from collections.abc import Callable, Iterator, Mapping
 from typing import TYPE_CHECKING, BinaryIO, Final
 
+from hatchleaf.compiled import write_kept
+
 if TYPE_CHECKING:
     from hatchleaf.manual.model import Pages
     from hatchleaf.settings import Settings
@@ -100,6 +102,8 @@ def _serve(asks: int, answered: int) -> None:
                 pickle.dump(_tried(loop.build_site, pages, settings), outgoing)
                 outgoing.flush()
     except BaseException:  # noqa: BLE001  # it ends here, whatever it is
+        with contextlib.suppress(Exception):
+            write_kept()
         os._exit(0)
 
 
