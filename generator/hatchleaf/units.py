@@ -46,6 +46,7 @@ _OURS: Final = (
     "gpm = gallon / minute",
     "psf = pound_force / foot ** 2",
     "night = count",
+    "fill = count",
 )
 
 
@@ -279,6 +280,10 @@ _SYMBOLS: Final = {
     "milliliter": "ml",
     "liter": "l",
     "gallon / minute": "gal a minute",
+    "gallon / hour": "gal an hour",
+    "liter / hour": "l an hour",
+    "delta_degF": "°F",
+    "delta_degC": "°C",
     "foot": "ft",
     "inch": "in",
     "foot ** 2": "sq ft",
@@ -291,10 +296,12 @@ _SYMBOLS: Final = {
     "ampere": "A",
     "ampere_hour": "Ah",
     "volt": "V",
+    "second": "seconds",
     "hour": "hours",
     "minute": "minutes",
     "day": "days",
     "night": "nights",
+    "fill": "fills",
     "mile / hour": "mph",
     "pound_force": "lb of force",
     "percent": "%",
@@ -302,6 +309,20 @@ _SYMBOLS: Final = {
     "inH2O": "in. w.c.",
     "year": "years",
     "month": "months",
+    "kilogram / day": "kg a day",
+    "liter / minute": "l a minute",
+    "gallon / day": "gal a day",
+    "liter / day": "l a day",
+    "quart": "qt",
+    "meter": "m",
+    "centimeter": "cm",
+    "meter ** 2": "sq m",
+    "kilopascal": "kPa",
+    "millibar": "mbar",
+    "kilometer / hour": "km/h",
+    "newton": "N",
+    "kilowatt": "kW",
+    "kilowatt_hour": "kWh",
 }
 
 

@@ -54,7 +54,10 @@ def test_printing_errs_to_the_safe_side(unit: str) -> None:
 
 
 LOADS = re.compile(
-    r"lp\.(load|furnace_night)$|water\.(weight|bleach)|waste\.(weight|precharge)"
+    r"lp\.(load|furnace_night|regulator_use|cylinder_weight|day|mix)$"
+    r"|furnace\.|hot_water\.reheat"
+    r"|water\.(weight|bleach|push|antifreeze)"
+    r"|waste\.(weight|precharge|drain_seconds|hose_fall|rinse_fills)"
     r"|shore\.(load|cord_drop|extension_drop)|generator\.start"
     r"|battery\.(night_use|day_use|charge_hours|charge_days)"
     r"|solar\.(circuit_current|controller_current)"
@@ -132,13 +135,15 @@ def test_inputs_are_among_the_fields_that_the_name_declares(unit: str) -> None:
             (
                 "water.capacity water.weight water.days water.bleach_volume "
                 "water.bleach waste.capacity waste.weight waste.precharge "
-                "waste.rinse_minutes weights.water weights.cargo_left"
+                "waste.rinse_minutes weights.water weights.cargo_left "
+                "water.fill_minutes water.pump_minutes waste.days waste.drain_seconds"
             ),
         ),
         (
             "heron-b",
             (
-                "waste.capacity waste.weight waste.precharge weights.hitch "
+                "waste.capacity waste.weight waste.precharge weights.hitch waste.days "
+                "waste.drain_seconds waste.rinse_fill waste.rinse_fills "
                 "battery.charge_days solar.controller solar.controller_current "
                 "solar.day_charge solar.day_energy"
             ),

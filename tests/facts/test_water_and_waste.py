@@ -23,8 +23,9 @@ from hatchleaf.spec.model.gas_and_water import FreshTank
         ("heron-a", "water.days[6 people]", "1 day"),
         # 11 / 20 = 0.55: less than a day is said, not rounded to none.
         ("heron-c", "water.days[4 people]", "0.5 days"),
-        # 50 ppm x 52 gal x 128 / (percent x 10,000): 6.34, 5.55, 4.44, 4.03.
-        ("heron-a", "water.bleach_volume", "52 gal"),
+        # 24 ft of cold and hot pipe, 0.475 in wide, hold 0.44 gal.
+        # 50 ppm x 52.44 gal x 128 / (percent x 10,000): 6.39, 5.59, 4.48, 4.07.
+        ("heron-a", "water.bleach_volume", "52.5 gal"),
         ("heron-a", "water.bleach[5.25 %]", "6.4 fl oz"),
         ("heron-a", "water.bleach[6 %]", "5.6 fl oz"),
         ("heron-a", "water.bleach[7.5 %]", "4.5 fl oz"),
@@ -48,9 +49,9 @@ def test_the_dose_says_that_the_heater_is_in_it() -> None:
     """And gives the dose without it, for a heater that stays bypassed."""
     basis = facts("heron-a")["water.bleach[8.25 %]"].basis
 
-    # 50 ppm x 46 gal x 128 / 82,500 = 3.57 fl oz = 105.5 ml.
-    assert "46 gal in the tank + 6 gal in the water heater" in basis
-    assert basis.endswith("With the heater bypassed, leave it out: 3.6 fl oz (110 ml).")
+    # 50 ppm x 46.44 gal x 128 / 82,500 = 3.60 fl oz = 106.6 ml, rounded up.
+    assert "46 gal in the tank + 6 gal in the water heater + 0.5 gal in the" in basis
+    assert basis.endswith("With the heater bypassed, leave it out: 3.7 fl oz (110 ml).")
 
 
 @pytest.mark.parametrize("sample", ["heron-b", "heron-c"])
@@ -68,7 +69,7 @@ def test_a_tank_heater_without_bypass_is_always_treated() -> None:
     """There is no way round it, so none is spoken of."""
     some = with_("heron-a", hot_water__bypass="none")
 
-    assert some["water.bleach_volume"].shown() == "52 gal"
+    assert some["water.bleach_volume"].shown() == "52.5 gal"
     assert "bypass" not in some["water.bleach[6 %]"].basis
 
 

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
-
 from hatchleaf.engineering import furnace, propane
+from hatchleaf.facts import lp_cylinders, lp_use
+from hatchleaf.facts.burners import Burner, Gas, burners
 from hatchleaf.facts.sheet import (
-    Given,
     Sheet,
     capital,
     fitted,
@@ -18,32 +16,13 @@ from hatchleaf.facts.sheet import (
     total,
     whole,
 )
-from hatchleaf.spec.model.electrical import AbsorptionFridge, GasCooktop
 from hatchleaf.spec.model.gas_and_water import Cylinders, FixedTank
 from hatchleaf.spec.model.unit import UnitSpec
-from hatchleaf.units import Quantity, quantity, shown
+from hatchleaf.units import quantity, shown
 
 _SOURCE = "nfpa-58-properties"
 _HEAT = "at 21,548 BTU per lb"
 _OF_GAS = ("lp.stored", "lp.energy", "lp.cylinder_energy")
-
-
-@dataclass(frozen=True)
-class _Burner:
-    """One gas appliance; `given` is its input, or the part that is not known."""
-
-    item: str
-    words: str
-    given: Given
-
-
-@dataclass(frozen=True)
-class _Gas:
-    """All the gas of a unit; `mass` is None where it is not known."""
-
-    mass: Quantity | None
-    given: tuple[Given, ...]
-    words: str
 
 
 def work_out(spec: UnitSpec, sheet: Sheet) -> None:
@@ -51,18 +30,21 @@ def work_out(spec: UnitSpec, sheet: Sheet) -> None:
     if spec.lp.supply == "none":
         return
     gas = _gas(spec, sheet)
-    burners = tuple(_burners(spec))
-    _load(burners, spec, sheet)
+    lit = tuple(burners(spec))
+    _load(lit, spec, sheet)
     if not gas:
         return
-    for burner in burners:
+    lp_cylinders.work_out(spec, sheet)
+    for burner in lit:
         _hours(burner, gas, sheet)
-    for burner in burners:
+    for burner in lit:
         if burner.item == "furnace":
             _furnace(burner, gas, sheet)
+            lp_use.nights(burner, gas, sheet)
+    lp_use.day(lit, gas, sheet)
 
 
-def _gas(spec: UnitSpec, sheet: Sheet) -> _Gas | None:
+def _gas(spec: UnitSpec, sheet: Sheet) -> Gas | None:
     """Return the gas, with its facts written down; None where it cannot be told."""
     supply = spec.lp.supply
     if isinstance(supply, Cylinders):
@@ -70,7 +52,7 @@ def _gas(spec: UnitSpec, sheet: Sheet) -> _Gas | None:
     if isinstance(supply, FixedTank):
         volume = number("lp.supply.volume", supply.volume)
         if sheet.lacks([volume], "lp.stored", "lp.energy"):
-            return _Gas(None, (volume,), "")
+            return Gas(None, (volume,), "")
         mass = propane.fixed_tank_fill(volume.quantity)
         words = f"80 % of the tank's {volume.text}, at 4.2 lb per gal"
         sheet.add(
@@ -83,15 +65,15 @@ def _gas(spec: UnitSpec, sheet: Sheet) -> _Gas | None:
             given=[volume],
             source=_SOURCE,
         )
-        return _energy(_Gas(mass, (volume,), f"a full tank ({words})"), sheet, 2)
+        return _energy(Gas(mass, (volume,), f"a full tank ({words})"), sheet, 2)
     if supply == "unknown":
         everything = (*_OF_GAS, "lp.load", "lp.hours", "lp.furnace_nights")
-        sheet.stop(["lp.supply"], *everything)
+        sheet.stop(["lp.supply"], *everything, *lp_use.OF_GAS, *lp_cylinders.OF_GAS)
     # Bottles may hold butane or propane, whose heat differs: no figure for them yet.
     return None
 
 
-def _cylinders(supply: Cylinders, sheet: Sheet) -> _Gas:
+def _cylinders(supply: Cylinders, sheet: Sheet) -> Gas:
     given = tuple(
         number(f"lp.supply.cylinders[{one.id}].holds", one.holds)
         for one in supply.cylinders
@@ -109,7 +91,7 @@ def _cylinders(supply: Cylinders, sheet: Sheet) -> _Gas:
                 source=_SOURCE,
             )
     if sheet.lacks(given, "lp.stored", "lp.energy"):
-        return _Gas(None, given, "")
+        return Gas(None, given, "")
     mass = total([one.quantity for one in given], "pound")
     words = same_counted([one.text for one in given], "cylinder")
     sheet.add(
@@ -122,10 +104,10 @@ def _cylinders(supply: Cylinders, sheet: Sheet) -> _Gas:
         given=given,
         source="own-labels",
     )
-    return _energy(_Gas(mass, given, words), sheet)
+    return _energy(Gas(mass, given, words), sheet)
 
 
-def _energy(gas: _Gas, sheet: Sheet, digits: int = 3) -> _Gas:
+def _energy(gas: Gas, sheet: Sheet, digits: int = 3) -> Gas:
     if gas.mass is not None:
         sheet.add(
             "lp.energy",
@@ -140,59 +122,30 @@ def _energy(gas: _Gas, sheet: Sheet, digits: int = 3) -> _Gas:
     return gas
 
 
-def _burners(spec: UnitSpec) -> Iterator[_Burner]:
-    """Yield the appliances that burn gas, or may: those that are not known too."""
-    heating = spec.climate.furnace
-    if heating == "unknown":
-        yield _Burner("furnace", "furnace", Given("climate.furnace"))
-    elif there := fitted(heating):
-        given = number("climate.furnace.lp_input", there.lp_input)
-        yield _Burner("furnace", "furnace", given)
-
-    heater = spec.hot_water
-    burns = getattr(heater, "lp_input", "none")
-    if heater == "unknown":
-        yield _Burner("water-heater", "water heater", Given("hot_water"))
-    elif not isinstance(burns, str):
-        given = number("hot_water.lp_input", burns)
-        yield _Burner("water-heater", "water heater", given)
-
-    cooktop = spec.kitchen.cooktop
-    if cooktop == "unknown":
-        yield _Burner("cooktop", "cooktop", Given("kitchen.cooktop"))
-    elif isinstance(cooktop, GasCooktop):
-        given = number("kitchen.cooktop.lp_input", cooktop.lp_input)
-        yield _Burner("cooktop", "cooktop with all burners", given)
-
-    fridge = spec.kitchen.fridge
-    if fridge == "unknown":
-        yield _Burner("fridge", "fridge", Given("kitchen.fridge"))
-    elif isinstance(fridge, AbsorptionFridge):
-        given = number("kitchen.fridge.lp_input", fridge.lp_input)
-        yield _Burner("fridge", "fridge", given)
-
-
-def _load(burners: tuple[_Burner, ...], spec: UnitSpec, sheet: Sheet) -> None:
+def _load(burners: tuple[Burner, ...], spec: UnitSpec, sheet: Sheet) -> None:
     given = [burner.given for burner in burners]
-    if not given or sheet.lacks(given, "lp.load"):
+    if not given or sheet.lacks(given, "lp.load", "lp.regulator_use"):
         return
     each = plus([f"{one.words} {one.given.text}" for one in burners])
     # A generator's plate states its power, not what it burns.
     generator = fitted(spec.ac.generator)
     burns_too = generator is not None and generator.kind in ("lp", "unknown")
     without = ", without the generator" if burns_too else ""
+    load = total([one.quantity for one in given], "Btu / hour")
     sheet.add(
         "lp.load",
-        total([one.quantity for one in given], "Btu / hour"),
+        load,
         "Btu / hour",
         how="up",
         basis=f"{capital(each)}, all burning at once{without}.",
         given=given,
         source="own-labels",
     )
+    if not burns_too:
+        lp_use.regulator(spec, load, given, sheet)
 
 
-def _hours(burner: _Burner, gas: _Gas, sheet: Sheet) -> None:
+def _hours(burner: Burner, gas: Gas, sheet: Sheet) -> None:
     name = f"lp.hours[{burner.item}]"
     given = (*gas.given, burner.given)
     if sheet.lacks(given, name) or gas.mass is None:
@@ -213,7 +166,7 @@ def _hours(burner: _Burner, gas: _Gas, sheet: Sheet) -> None:
     )
 
 
-def _furnace(burner: _Burner, gas: _Gas, sheet: Sheet) -> None:
+def _furnace(burner: Burner, gas: Gas, sheet: Sheet) -> None:
     if sheet.lacks([burner.given], "lp.furnace_night", "lp.furnace_nights"):
         return
     night = propane.burned(burner.given.quantity, furnace.NIGHT, duty=furnace.DUTY)

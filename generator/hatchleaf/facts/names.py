@@ -11,6 +11,8 @@ from collections.abc import Mapping
 from types import MappingProxyType
 from typing import Final
 
+from hatchleaf.facts import gas_and_water_names
+
 _GAS: Final = (
     "lp.supply",
     "lp.supply.kind",
@@ -30,7 +32,13 @@ _BURNERS: Final = (
     "kitchen.fridge.lp_input",
 )
 _TANKS: Final = ("water.tanks", "water.tanks.id", "water.tanks.volume")
-_TREATED: Final = (*_TANKS, "hot_water", "hot_water.volume", "hot_water.bypass")
+_TREATED: Final = (
+    *_TANKS,
+    "hot_water",
+    "hot_water.volume",
+    "hot_water.bypass",
+    "body.length",
+)
 _WASTE: Final = ("waste.tanks", "waste.tanks.id", "waste.tanks.volume")
 _BATTERIES: Final = (
     "dc.batteries",
@@ -116,7 +124,7 @@ _TABLE: Final[dict[str, tuple[str, tuple[str, ...]]]] = {
         _TANKS,
     ),
     "water.bleach_volume": (
-        "water that the bleach must treat, the heater's tank included: 37 gal",
+        "water that the bleach must treat, with the heater's tank and pipes: 37 gal",
         _TREATED,
     ),
     "water.bleach": (
@@ -473,6 +481,7 @@ _TABLE: Final[dict[str, tuple[str, tuple[str, ...]]]] = {
         "the maker's wind limit [awning id]: 20 mph",
         ("awnings", "awnings.id", "awnings.wind_limit"),
     ),
+    **gas_and_water_names.ROWS,
 }
 
 KNOWN: Final[Mapping[str, str]] = MappingProxyType(

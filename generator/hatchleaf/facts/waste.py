@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from hatchleaf.engineering import waste, water
+from hatchleaf.facts import waste_use
 from hatchleaf.facts.sheet import Given, Sheet, fitted, items, number, stated, whole
 from hatchleaf.facts.sheet import word as said
 from hatchleaf.spec.model.gas_and_water import WasteTank
@@ -15,9 +16,10 @@ _OF_TANKS = ("waste.capacity", "waste.weight", "waste.precharge")
 def work_out(spec: UnitSpec, sheet: Sheet) -> None:
     """Write down all waste facts; a unit without waste tanks has none."""
     if spec.waste.tanks == "unknown":
-        sheet.stop(["waste.tanks"], *_OF_TANKS)
+        sheet.stop(["waste.tanks"], *_OF_TANKS, *waste_use.OF_TANKS)
     for tank in items(spec.waste.tanks):
         _tank(tank, sheet)
+    waste_use.work_out(spec, sheet)
     _rinse(spec, sheet)
 
 

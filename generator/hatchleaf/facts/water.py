@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from hatchleaf.engineering import sanitizing, water
+from hatchleaf.facts import water_use
 from hatchleaf.facts.sheet import (
     Given,
     Sheet,
@@ -15,7 +16,7 @@ from hatchleaf.facts.sheet import (
     word,
 )
 from hatchleaf.spec.model.unit import UnitSpec
-from hatchleaf.units import Quantity, shown
+from hatchleaf.units import Quantity, quantity, shown
 
 PEOPLE = (1, 2, 4, 6)
 _FROM_TANKS = ("water.capacity", "water.weight", "water.days")
@@ -35,8 +36,16 @@ def tanks(spec: UnitSpec) -> list[Given]:
 def work_out(spec: UnitSpec, sheet: Sheet) -> None:
     """Write down all fresh water facts; a unit without a tank has none."""
     given = tanks(spec)
-    if not given or sheet.lacks(given, *_FROM_TANKS, *_OF_BLEACH):
+    if not given:
         return
+    if not sheet.lacks(given, *_FROM_TANKS, *_OF_BLEACH, *water_use.OF_TANKS):
+        _of_tanks(given, sheet)
+        water_use.of_tanks(spec, given, sheet)
+        _bleach(spec, given, sheet)
+    water_use.of_pipes(spec, sheet)
+
+
+def _of_tanks(given: list[Given], sheet: Sheet) -> None:
     volume = total([one.quantity for one in given], "gallon")
     texts = plus([one.text for one in given])
     of_all = texts if len(given) == 1 else f"{texts} in all fresh tanks"
@@ -61,7 +70,6 @@ def work_out(spec: UnitSpec, sheet: Sheet) -> None:
         source="water-density",
     )
     _days(volume, texts, given, sheet)
-    _bleach(spec, given, sheet)
 
 
 def _days(volume: Quantity, texts: str, given: list[Given], sheet: Sheet) -> None:
@@ -87,8 +95,13 @@ def _bleach(spec: UnitSpec, given: list[Given], sheet: Sheet) -> None:
     treated = [*given, *heater]
     if sheet.lacks(treated, *_OF_BLEACH):
         return
-    volume = total([one.quantity for one in treated if one.number], "gallon")
-    tank_only = total([one.quantity for one in given], "gallon")
+    length = number("body.length", spec.body.length)
+    lines = 1 if spec.hot_water == "none" else 2
+    in_lines = quantity(0, "gallon")
+    if length.known:
+        in_lines = sanitizing.in_lines(length.quantity, lines=lines)
+    volume = total([one.quantity for one in treated if one.number], "gallon") + in_lines
+    tank_only = total([one.quantity for one in given], "gallon") + in_lines
     where = "in the tank" if len(given) == 1 else "in the tanks"
     texts = f"{plus([one.text for one in given])} {where}"
     bypass = [one for one in heater if one.path == "hot_water.bypass"]
@@ -96,6 +109,10 @@ def _bleach(spec: UnitSpec, given: list[Given], sheet: Sheet) -> None:
     if heater:
         texts += f" + {heater[0].text} in the water heater"
         note = "; leave the heater out while it is bypassed" if bypass else ""
+    if length.known:
+        texts += f" + {shown(in_lines, 'gallon', digits=1, how='up')} in the pipes"
+        texts += " (typical)"
+        treated.append(length)
     sheet.add(
         "water.bleach_volume",
         volume,
@@ -104,6 +121,7 @@ def _bleach(spec: UnitSpec, given: list[Given], sheet: Sheet) -> None:
         basis=f"{texts}{note}.",
         given=treated,
         source="own-labels",
+        typical=length.known,
     )
     for strength in sanitizing.STRENGTHS:
         item = shown(strength, "percent")
@@ -129,6 +147,7 @@ def _bleach(spec: UnitSpec, given: list[Given], sheet: Sheet) -> None:
             ),
             given=treated,
             source="cdc-vessel-sanitation",
+            typical=length.known,
         )
 
 

@@ -5,7 +5,10 @@ from __future__ import annotations
 from hatchleaf.facts import (
     awnings,
     battery,
+    food,
+    furnace,
     generator,
+    hot_water,
     lp,
     shore,
     solar,
@@ -30,8 +33,11 @@ def work_out(spec: UnitSpec) -> Facts:
     sheet = Sheet()
     for system in (
         lp,
+        furnace,
+        hot_water,
         water,
         waste,
+        food,
         battery,
         solar,
         shore,
