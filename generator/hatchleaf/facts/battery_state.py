@@ -147,8 +147,8 @@ def _until_half(
         digits=2,
         basis=(
             f"From {shown(bank.charge, 'ampere_hour', how='down')} to half of it by "
-            f"{draw}{loss * 100:.0f} % a month that it loses by itself{at_most}; typical "
-            f"for {bank.kind} near 77 °F."
+            f"{draw}{loss * 100:.0f} % a month that it loses by itself{at_most}; "
+            f"typical for {bank.kind} near 77 °F."
         ),
         given=tuple(dict.fromkeys((*bank.with_chemistry, *given))),
         source="common-practice",

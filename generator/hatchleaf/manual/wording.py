@@ -15,6 +15,7 @@ from hatchleaf.blocks.conditions import values
 from hatchleaf.blocks.model import Topic
 from hatchleaf.blocks.text import Fault, Plain, Shown, escaped
 from hatchleaf.facts.model import Fact, Facts, field_of
+from hatchleaf.manual.charts import CHARTS
 from hatchleaf.manual.model import day_in_words
 from hatchleaf.manual.places import in_words
 from hatchleaf.problems import listed, suggestion
@@ -55,9 +56,15 @@ EMERGENCY_NUMBERS: Final = {
 
 _HEADS: Final = {
     "awnings.wind_force": ("Wind", "Push on the awning"),
+    "battery.charge_hours": ("Charged by", "Full again after"),
     "battery.hours": ("What runs", "Alone, on a full battery"),
     "lp.hours": ("What burns", "Alone, always lit"),
+    "fuses.color": ("Fuse of", "Amps and color"),
+    "generator.at_height": ("Above the sea", "Gives"),
+    "inverter.hours": ("What runs", "Alone, on a full battery"),
+    "shore.extension_drop": ("Wire of the cord", "Volts lost in 50 ft"),
     "shore.load": ("What", "Draws"),
+    "shore.needs": ("With this on", "Smallest supply"),
     "shore.together": ("At the same time", "By the main breaker"),
     "tires.pressure_at": ("Air outside", "The gauge reads"),
     "water.bleach": ("Strength on the bottle", "Bleach"),
@@ -134,6 +141,7 @@ class Wording:
             "fact": self._fact_of(one),
             "has_fact": lambda name, item="": _named(name, item) in self.facts,
             "table": self._table_of(one),
+            "chart": self._chart_of(one),
             "value": self.value,
             "place": self.place,
             "name": self.name,
@@ -183,6 +191,20 @@ class Wording:
             return Shown("\n" + "\n".join(lines) + "\n", plain)
 
         return table
+
+    def _chart_of(self, one: Chosen) -> Callable[..., Shown]:
+        def chart(name: str) -> Shown:
+            if name not in CHARTS:
+                raise Fault(f"there is no chart '{name}'", listed(CHARTS))
+            bases, draw = CHARTS[name]
+            for base in bases:
+                self._declared(one, base)
+                missing = self.facts.missing_for(base)
+                if missing and not self.facts.of(base):
+                    return self._read_it(missing[0])
+            return draw(self.facts)
+
+        return chart
 
     def _declared(self, one: Chosen, base: str) -> None:
         if base not in one.block.facts:
