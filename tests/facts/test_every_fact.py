@@ -61,9 +61,12 @@ LOADS = re.compile(
     r"|shore\.(load|cord_drop|extension_drop)|generator\.start"
     r"|battery\.(night_use|day_use|charge_hours|charge_days)"
     r"|solar\.(circuit_current|controller_current)"
-    r"|weights\.(empty|water|added|hitch)$|awnings\.(area|wind_force)"
+    r"|weights\.(empty|water|water_share|added|hitch)$"
+    r"|weights\.hitch_usual\[at least|awnings\.(area|rain|wind_force)"
 )
-AS_MEASURED = re.compile(r"tires\.pressure|weights\.hitch_share")
+AS_MEASURED = re.compile(
+    r"tires\.pressure|weights\.hitch_(share|moved)|leveling\.block"
+)
 
 
 @pytest.mark.parametrize("unit", NAMES)
@@ -76,7 +79,7 @@ def test_each_fact_rounds_the_way_of_its_kind(unit: str) -> None:
             "near"
             if AS_MEASURED.match(fact.name)
             else "up"
-            if LOADS.match(fact.name.split("[", 1)[0])
+            if LOADS.match(fact.name.split("[", 1)[0]) or LOADS.match(fact.name)
             else "down"
         )
         assert fact.rounding == wanted, fact.name
@@ -135,7 +138,7 @@ def test_inputs_are_among_the_fields_that_the_name_declares(unit: str) -> None:
             (
                 "water.capacity water.weight water.days water.bleach_volume "
                 "water.bleach waste.capacity waste.weight waste.precharge "
-                "waste.rinse_minutes weights.water weights.cargo_left "
+                "waste.rinse_minutes weights.water weights.water_share weights.cargo_left "
                 "water.fill_minutes water.pump_minutes waste.days waste.drain_seconds"
             ),
         ),

@@ -49,7 +49,8 @@ def _force(awning: Awning, sheet: Sheet, *, alone: bool) -> None:
         number(f"{at}.reach", awning.reach),
     ]
     forces = [f"awnings.wind_force[{awning.id}, {_speed(one)}]" for one in SPEEDS]
-    if sheet.lacks(given, f"awnings.area[{awning.id}]", *forces):
+    rain = f"awnings.rain[{awning.id}]"
+    if sheet.lacks(given, f"awnings.area[{awning.id}]", rain, *forces):
         return
     width, reach = given
     area = convert(width.quantity * reach.quantity, "foot ** 2")
@@ -63,7 +64,18 @@ def _force(awning: Awning, sheet: Sheet, *, alone: bool) -> None:
         source="own-labels",
     )
     cloth = shown(area, "foot ** 2", how="up")
+    sheet.add(
+        rain,
+        wind.rain(area, quantity(1, "inch")),
+        "pound",
+        how="up",
+        digits=2,
+        basis=f"One inch of rain on {cloth} of cloth, 5.2 lb on each square foot.",
+        given=given,
+        source="water-density",
+    )
     for speed, name in zip(SPEEDS, forces, strict=True):
+        step = wind.beaufort(speed)
         sheet.add(
             name,
             wind.force(speed, area),
@@ -71,12 +83,13 @@ def _force(awning: Awning, sheet: Sheet, *, alone: bool) -> None:
             how="up",
             digits=2,
             basis=(
-                f"Wind of {_speed(speed)} square on {cloth} of cloth, by "
-                "0.00256 times the speed squared; gusts count."
+                f"Wind of {_speed(speed)}, a {step.name} (Beaufort {step.number}), "
+                f"square on {cloth} of cloth, by 0.00256 times the speed squared; "
+                "gusts count."
             ),
             given=given,
             source="asce-7-wind",
-            label=_speed(speed) if alone else "",
+            label=f"{'' if alone else f'{awning.id}, '}{_speed(speed)}: {step.sign}",
         )
 
 

@@ -13,6 +13,10 @@ from hatchleaf.units import Quantity, Rounding
 COMMON_PRACTICE: Final = "common-practice"
 """The source of what the trade does without a published source."""
 
+_FEWEST_BESIDE: Final = 2
+_MOST_BESIDE: Final = 3
+"""Figures of a number in the other system of units."""
+
 
 @dataclass(frozen=True)
 class Input:
@@ -57,6 +61,8 @@ class Fact:
     brochure: bool = False
     label: str = ""
     """The item in words, where its id is not fit to read."""
+    other_unit: str = ""
+    """The registry unit of the other system, to print beside; empty for none."""
 
     @property
     def item_words(self) -> str:
@@ -74,6 +80,24 @@ class Fact:
         if isinstance(self.value, str):
             return self.value
         return units.shown(self.value, self.unit, digits=self.digits, how=self.rounding)
+
+    def beside(self) -> str:
+        """
+        Return the value in the other system of units: ``174 l``; empty for none.
+
+        It is rounded the same way, and to no more figures than a conversion carries.
+        """
+        if isinstance(self.value, str | bool) or not self.other_unit:
+            return ""
+        digits = max(_FEWEST_BESIDE, min(_MOST_BESIDE, self.digits))
+        return units.shown(
+            self.value, self.other_unit, digits=digits, how=self.rounding
+        )
+
+    def shown_with_other(self) -> str:
+        """Return the value in both systems of units: ``46 gal (174 l)``."""
+        beside = self.beside()
+        return f"{self.shown()} ({beside})" if beside else self.shown()
 
 
 class Facts(Mapping[str, Fact]):

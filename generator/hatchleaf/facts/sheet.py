@@ -9,7 +9,7 @@ from functools import cached_property
 from typing import Literal, TypeAlias, TypeVar
 
 from hatchleaf import units
-from hatchleaf.facts import names
+from hatchleaf.facts import names, unit_systems
 from hatchleaf.facts.model import Fact, Facts, Input
 from hatchleaf.spec.model.readings import Reading
 from hatchleaf.units import Quantity, Rounding
@@ -19,6 +19,7 @@ Absent: TypeAlias = Literal["none", "unknown"]
 
 _NUMBER_WORDS = ("no", "one", "two", "three", "four", "five", "six")
 _MOST_FIGURES = 3
+_FROM_FILE = 6
 
 
 @dataclass(frozen=True)
@@ -67,6 +68,8 @@ def word(path: str, text: str) -> Given:
 class Sheet:
     """Facts so far, and for each one that failed the fields that are not known."""
 
+    market: str = "us"
+    """Where the unit is sold: it decides which system of units comes first."""
     facts: list[Fact] = field(default_factory=list)
     missing: dict[str, tuple[str, ...]] = field(default_factory=dict)
 
@@ -91,7 +94,8 @@ class Sheet:
         Args:
             name: ``base`` or ``base[item]``; the base is one of `names.KNOWN`.
             value: Exact; a word for facts that are one.
-            unit: The registry unit to print in.
+            unit: The registry unit to print in, of the United States' system; the
+                market decides whether it or its counterpart comes first.
             basis: How it came about, in one sentence.
             given: What of the file it rests on; a brochure figure marks the fact.
             source: An id of the list of sources.
@@ -107,13 +111,18 @@ class Sheet:
         base, _, item = name.partition("[")
         if base not in names.KNOWN:
             raise KeyError(base)
+        first, other = unit_systems.in_market(unit, self.market)
+        # A number of the file that is in this very unit prints as it was read.
+        if first != unit and not isinstance(value, str):
+            digits = _FROM_FILE if _is_in(value, first) else min(digits, _MOST_FIGURES)
         self.facts.append(
             Fact(
                 name=name,
                 base=base,
                 item=item.removesuffix("]"),
                 value=value,
-                unit=unit,
+                unit=first,
+                other_unit=other,
                 digits=digits,
                 rounding=how,
                 basis=basis,
@@ -171,8 +180,12 @@ def stated(value: Quantity, unit: str) -> int:
 
     A number that had to be converted carries no more than three.
     """
-    same = units.number_in(value, unit) == value.magnitude
-    return 6 if same else _MOST_FIGURES
+    return _FROM_FILE if _is_in(value, unit) else _MOST_FIGURES
+
+
+def _is_in(value: Quantity, unit: str) -> bool:
+    """Return whether a number is in *unit* already."""
+    return units.number_in(value, unit) == value.magnitude
 
 
 def counted(count: int, what: str) -> str:

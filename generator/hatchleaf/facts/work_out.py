@@ -5,10 +5,13 @@ from __future__ import annotations
 from hatchleaf.facts import (
     awnings,
     battery,
+    dates,
     food,
     furnace,
     generator,
     hot_water,
+    leveling,
+    loading,
     lp,
     shore,
     solar,
@@ -30,7 +33,7 @@ def work_out(spec: UnitSpec) -> Facts:
     A fact whose inputs are not known is left out, and `Facts.missing` names the
     fields that stopped it.  Values are exact; rounding happens when they are printed.
     """
-    sheet = Sheet()
+    sheet = Sheet(spec.body.market)
     for system in (
         lp,
         furnace,
@@ -44,8 +47,11 @@ def work_out(spec: UnitSpec) -> Facts:
         wires,
         generator,
         weights,
+        loading,
         tires,
+        leveling,
         awnings,
+        dates,
     ):
         system.work_out(spec, sheet)
     return sheet.finished()

@@ -1,0 +1,1 @@
+"""What an engineer would stop a delivery for."""

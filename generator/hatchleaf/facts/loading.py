@@ -1,0 +1,219 @@
+"""Loading facts: usual hitch weight, moved cargo, what axles and tires have left."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from hatchleaf.engineering import tires, water, weights
+from hatchleaf.facts.sheet import (
+    Given,
+    Sheet,
+    fitted,
+    items,
+    number,
+    plus,
+    total,
+    whole,
+    word,
+)
+from hatchleaf.facts.water import tanks
+from hatchleaf.spec.model.unit import UnitSpec
+from hatchleaf.units import quantity, shown
+
+WHEELS: Final = 2
+"""Tires of one axle; the vocabulary has no twin tires."""
+MOVED: Final = quantity(100, "pound")
+WAYS: Final = tuple(quantity(feet, "foot") for feet in (2, 4, 8))
+"""How far the cargo of the table is moved."""
+USUAL_SHARE: Final = {
+    ("ball", "us"): (10, 15),
+    ("ball", "ca"): (10, 15),
+    ("ball", "uk"): (5, 7),
+    ("fifth_wheel", "us"): (15, 25),
+    ("fifth_wheel", "ca"): (15, 25),
+    ("gooseneck", "us"): (15, 25),
+    ("gooseneck", "ca"): (15, 25),
+}
+"""Percent of the loaded unit on the hitch, by coupling and market; usual practice."""
+
+
+def usual_share(spec: UnitSpec) -> tuple[int, int] | None:
+    """Return the usual least and most share on the hitch in percent, or None."""
+    hitch = fitted(spec.gear.hitch)
+    return USUAL_SHARE.get((hitch.kind, spec.body.market)) if hitch else None
+
+
+def work_out(spec: UnitSpec, sheet: Sheet) -> None:
+    """Write down all loading facts."""
+    _water_share(spec, sheet)
+    _allowance(spec, sheet)
+    _scale(spec, sheet)
+    _usual_hitch(spec, sheet)
+    _moved(spec, sheet)
+    _axles(spec, sheet)
+
+
+def _water_share(spec: UnitSpec, sheet: Sheet) -> None:
+    """Write down the share of water, where the label counts it as cargo."""
+    if spec.weights.regime != "cargo_label_2008":
+        return
+    fresh = tanks(spec)
+    cargo = number("weights.cargo_label", spec.weights.cargo_label)
+    if not fresh or sheet.lacks([*fresh, cargo], "weights.water_share"):
+        return
+    volume = total([one.quantity for one in fresh], "gallon")
+    full = water.weight(volume)
+    sheet.add(
+        "weights.water_share",
+        weights.share(full, cargo.quantity),
+        "percent",
+        how="up",
+        digits=2,
+        basis=(
+            f"{shown(full, 'pound', how='up')} of water, of the {cargo.text} of cargo "
+            "that the label allows."
+        ),
+        given=[*fresh, cargo],
+        source="fr-72-68442",
+    )
+
+
+def _allowance(spec: UnitSpec, sheet: Sheet) -> None:
+    """Write down what may be added: the rule is that of the label of 2008."""
+    if spec.weights.regime != "cargo_label_2008" or spec.condition != "new":
+        return
+    gvwr = number("weights.gvwr", spec.weights.gvwr)
+    if sheet.lacks([gvwr], "weights.added_limit"):
+        return
+    sheet.add(
+        "weights.added_limit",
+        weights.dealer_allowance(gvwr.quantity),
+        "pound",
+        how="down",
+        basis=f"The lesser of 1.5 % of the GVWR of {gvwr.text} and 100 lb.",
+        given=[gvwr],
+        source="fr-72-68442",
+    )
+
+
+def _usual_hitch(spec: UnitSpec, sheet: Sheet) -> None:
+    usual = usual_share(spec)
+    if usual is None:
+        return
+    gvwr = number("weights.gvwr", spec.weights.gvwr)
+    if sheet.lacks([gvwr], "weights.hitch_usual"):
+        return
+    # Inwards both times: the least goes up, the most goes down.
+    for percent, how, said in (
+        (usual[0], "up", "at least"),
+        (usual[1], "down", "at most"),
+    ):
+        sheet.add(
+            f"weights.hitch_usual[{said}]",
+            gvwr.quantity * (percent / 100),
+            "pound",
+            how="up" if how == "up" else "down",
+            basis=(
+                f"{percent} % of {gvwr.text}: typical for this kind of coupling when "
+                "the unit is loaded to its rating; the hitch's own limit goes first."
+            ),
+            given=[
+                gvwr,
+                word("gear.hitch.kind", _kind(spec)),
+                word("body.market", spec.body.market),
+            ],
+            source="common-practice",
+            typical=True,
+        )
+
+
+def _kind(spec: UnitSpec) -> str:
+    hitch = fitted(spec.gear.hitch)
+    return hitch.kind.replace("_", " ") if hitch else "none"
+
+
+def _moved(spec: UnitSpec, sheet: Sheet) -> None:
+    hitch = fitted(spec.gear.hitch)
+    if hitch is None:
+        return
+    lever = number("gear.hitch.to_axles", hitch.to_axles)
+    if sheet.lacks([lever], "weights.hitch_moved"):
+        return
+    for way in WAYS:
+        far = shown(way, "foot")
+        sheet.add(
+            f"weights.hitch_moved[{far}]",
+            weights.hitch_change(MOVED, way, lever.quantity),
+            "pound",
+            digits=2,
+            basis=(
+                f"100 lb times {far}, over the {lever.text} from the coupling to the "
+                "middle of the axles; to the rear, the same comes off."
+            ),
+            given=[lever],
+            source="lever-rule",
+        )
+
+
+def _axles(spec: UnitSpec, sheet: Sheet) -> None:
+    if spec.gear.axles == "unknown":
+        sheet.stop(["gear.axles"], "weights.axles", "weights.tire_reserve")
+    axles = items(spec.gear.axles)
+    given = [number(f"gear.axles[{one.id}].gawr", one.gawr) for one in axles]
+    if given and not sheet.lacks(given, "weights.axles"):
+        carried = total([one.quantity for one in given], "pound")
+        sheet.add(
+            "weights.axles",
+            carried,
+            "pound",
+            how="down",
+            digits=max(3, whole(carried, "pound")),
+            basis=f"{plus([one.text for one in given])}, by the rating of each axle.",
+            given=given,
+            source="own-labels",
+        )
+    wheels = fitted(spec.gear.tires)
+    if wheels is None:
+        return
+    load = number("gear.tires.load", wheels.load)
+    for axle, gawr in zip(axles, given, strict=True):
+        _tires(axle.id, gawr, load, sheet)
+
+
+def _tires(axle: str, gawr: Given, load: Given, sheet: Sheet) -> None:
+    name = f"weights.tire_reserve[{axle}]"
+    if sheet.lacks([gawr, load], name):
+        return
+    sheet.add(
+        name,
+        weights.reserve(tires.carried(load.quantity, WHEELS), gawr.quantity),
+        "percent",
+        how="down",
+        digits=2,
+        basis=(
+            f"Two tires of {load.text} each over the axle's rating of {gawr.text}, at "
+            "the pressure on the placard."
+        ),
+        given=[load, gawr],
+        source="own-labels",
+        label=f"{axle.replace('-', ' ')} axle",
+    )
+
+
+def _scale(spec: UnitSpec, sheet: Sheet) -> None:
+    gvwr = number("weights.gvwr", spec.weights.gvwr)
+    weighed = number("weights.scale_total", spec.weights.scale_total)
+    if sheet.lacks([gvwr, weighed], "weights.scale_left"):
+        return
+    sheet.add(
+        "weights.scale_left",
+        gvwr.quantity - weighed.quantity,
+        "pound",
+        how="down",
+        basis=(
+            f"GVWR {gvwr.text} less {weighed.text} on a scale, with what was in the "
+            "unit on that day."
+        ),
+        given=[gvwr, weighed],
+        source="own-labels",
+    )
