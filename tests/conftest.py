@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import os
+from collections.abc import Iterator, Mapping
 from pathlib import Path
 
 import pytest
@@ -23,6 +24,13 @@ def pytest_addoption(parser: pytest.Parser) -> None:
         action="store_true",
         help="write tests/golden anew instead of comparing with it",
     )
+
+
+@pytest.fixture(autouse=True)
+def _no_cache_left_behind() -> Iterator[None]:
+    """Forget the cache that a command in this process named: not for other tests."""
+    yield
+    os.environ.pop("HATCHLEAF_CACHE", None)
 
 
 @pytest.fixture(scope="session")
@@ -46,9 +54,7 @@ def samples() -> Mapping[str, LoadedUnit]:
 
 
 @pytest.fixture(scope="session")
-def guides(
-    library: Library, samples: Mapping[str, LoadedUnit]
-) -> Mapping[str, Made]:
+def guides(library: Library, samples: Mapping[str, LoadedUnit]) -> Mapping[str, Made]:
     """Return the guides of the sample units by the names of their files."""
     return {
         name: make(
