@@ -46,9 +46,11 @@ def test_init_keeps_what_is_there(empty: Folder) -> None:
 
 def test_init_samples_are_good(workspace: Folder) -> None:
     """What `init --samples` writes passes `check` as it is."""
-    done = workspace.run("check")
+    # The day of the first hand-over: years later tires and alarms are at their end.
+    done = workspace.run("check", "--on", "2027-03-19")
     assert done.code == 0, done.err
-    assert [line.split(":")[0] for line in done.out.splitlines()] == list(NAMES)
+    verdicts = [line for line in done.out.splitlines() if ": good; " in line]
+    assert [line.split(":")[0] for line in verdicts] == list(NAMES)
 
 
 @pytest.mark.parametrize("model", MODELS)

@@ -23,6 +23,7 @@ from hatchleaf.cli.edge import (
     units_or_all,
     workspace_option,
 )
+from hatchleaf.cli.fitness import refuse_unfit
 from hatchleaf.outputs.website.ahead import Build, builder
 from hatchleaf.workspace import Workspace
 
@@ -44,11 +45,12 @@ def command(
     workspace = open_workspace(root)
     with builder() as build:
         done = gathered(workspace, units_or_all(workspace, units))
+        notes = [note for unit in done for note in unit.loaded.notes]
+        notes += refuse_unfit(done)
         target = site or workspace.site
         # All are built before one is written: a problem leaves the site alone.
         built = [(unit, _files(workspace, unit, build)) for unit in done]
     _land(target, [files for _, files in built])
-    notes = [note for unit in done for note in unit.loaded.notes]
     rows = [_row(unit, files, target) for unit, files in built]
     if as_json:
         print_json({"problems": [as_data(note) for note in notes], "units": rows})

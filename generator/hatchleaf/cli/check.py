@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
+import datetime
+import sys
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
 from hatchleaf.cli.edge import (
+    PROBLEMS,
+    Unit,
     as_data,
     gathered,
     json_option,
@@ -18,41 +23,93 @@ from hatchleaf.cli.edge import (
     units_or_all,
     workspace_option,
 )
+from hatchleaf.cli.fitness import (
+    acknowledgement_problems,
+    findings_as_data,
+    judged,
+    print_findings,
+)
+
+if TYPE_CHECKING:
+    from hatchleaf.facts.findings.acknowledged import Judged
+    from hatchleaf.problems import Problem
 
 
 @click.command("check", epilog="Example: hatchleaf check heron-a heron-b")
 @click.argument("units", nargs=-1)
+@click.option(
+    "--on",
+    type=click.DateTime(["%Y-%m-%d"]),
+    help="The day to look for findings from; today when left out.",
+)
 @workspace_option
 @json_option
 @reports
-def command(units: tuple[str, ...], root: Path, *, as_json: bool) -> None:
-    """Check UNITS (all when none is named), their models and all blocks."""
+def command(
+    units: tuple[str, ...],
+    root: Path,
+    *,
+    on: datetime.datetime | None,
+    as_json: bool,
+) -> None:
+    """
+    Check UNITS (all when none is named), their models and all blocks.
+
+    Then print what is found on each unit: note, warn, stop or hold.  A unit with a
+    hold, or with a stop that nobody answers for, ends the check with 1.
+    """
     workspace = open_workspace(root)
     done = gathered(workspace, units_or_all(workspace, units))
+    # The one clock: findings alone look at the day.
+    day = on.date() if on else datetime.datetime.now().astimezone().date()
+    found = [(unit, judged(unit, day)) for unit in done]
     notes = [note for unit in done for note in unit.loaded.notes]
+    notes += [
+        problem
+        for unit, one in found
+        for problem in acknowledgement_problems(unit, one)
+    ]
+    unfit = any(one.stopping for _, one in found) or any(
+        note.severity == "problem" for note in notes
+    )
     if as_json:
-        from hatchleaf.manual.explain import facts_explained  # noqa: PLC0415  # slow
+        _print_as_json(found, notes)
+    else:
+        print_problems(notes, "nothing written")
+        for unit, one in found:
+            _print(unit, one)
+    if unfit:
+        sys.exit(PROBLEMS)
 
-        print_json(
-            {
-                "problems": [as_data(note) for note in notes],
-                "units": {
-                    unit.file.stem: {
-                        "code": unit.loaded.spec.code,
-                        "pages": len(unit.made.pages.pages),
-                        "facts": facts_explained(
-                            unit.made.facts, unit.made.manual.library.sources
-                        ),
-                    }
-                    for unit in done
-                },
-            }
-        )
-        return
-    print_problems(notes, "")
-    for unit in done:
-        made = unit.made
-        result(
-            f"{unit.file.stem}: good; {len(made.pages.pages)} pages, "
-            f"{len(made.facts)} numbers worked out"
-        )
+
+def _print(unit: Unit, found: Judged) -> None:
+    print_findings(unit, found)
+    made = unit.made
+    stays = ", ".join(one.id for one in found.stopping)
+    said = f"stays here: {stays}" if stays else "good"
+    result(
+        f"{unit.file.stem}: {said}; {len(made.pages.pages)} pages, "
+        f"{len(made.facts)} numbers worked out, {len(found.findings)} findings"
+    )
+
+
+def _print_as_json(found: list[tuple[Unit, Judged]], notes: list[Problem]) -> None:
+    from hatchleaf.manual.explain import facts_explained  # noqa: PLC0415  # slow
+
+    print_json(
+        {
+            "problems": [as_data(note) for note in notes],
+            "units": {
+                unit.file.stem: {
+                    "code": unit.loaded.spec.code,
+                    "pages": len(unit.made.pages.pages),
+                    "facts": facts_explained(
+                        unit.made.facts, unit.made.manual.library.sources
+                    ),
+                    "findings": findings_as_data(unit, one),
+                    "fit": not one.stopping,
+                }
+                for unit, one in found
+            },
+        }
+    )

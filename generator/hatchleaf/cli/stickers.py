@@ -19,6 +19,7 @@ from hatchleaf.cli.edge import (
     result,
     workspace_option,
 )
+from hatchleaf.cli.fitness import refuse_unfit
 from hatchleaf.library import UNITS
 from hatchleaf.outputs.sticker_sheets import PRESETS
 from hatchleaf.problems import Place
@@ -83,7 +84,7 @@ def command(
     if everything and optional:
         raise click.UsageError("--all and --optional exclude each other.")
     (found,) = gathered(workspace, [unit])
-    print_problems(found.loaded.notes, "")
+    print_problems([*found.loaded.notes, *refuse_unfit([found])], "")
     # The one clock: nothing but the ledger's date comes from it.
     day = on.date() if on else datetime.datetime.now().astimezone().date()
     progress(f"printing {found.file.stem}")
