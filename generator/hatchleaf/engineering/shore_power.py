@@ -115,11 +115,9 @@ def through_adapter(outlet: Outlet, unit: Outlet) -> Outlet:
 
 
 def outlets_for(unit: Outlet) -> tuple[Outlet, ...]:
-    """Return the supplies that the unit can use up to its own, smallest first."""
-    smaller = tuple(
-        one for one in OUTLETS if one.amps < unit.amps and one.legs <= unit.legs
-    )
-    return (*smaller, unit)
+    """Return what each supply gives the unit, its own last, smallest first."""
+    got = (through_adapter(one, unit) for one in OUTLETS)
+    return tuple(dict.fromkeys((*got, unit)))
 
 
 def smallest_outlet(
