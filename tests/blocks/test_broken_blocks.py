@@ -57,11 +57,11 @@ BROKEN: Final = {
     ),
     "no such value in a condition": (
         b"---\nid: my-block\ntopic: water-pump\norder: 95\nsources: [common-practice]\nwhen: {water.pump.kind: demmand}\n---\nText.\n",
-        "FILE:6:8: when.water.pump.kind: 'demmand' is no value of this field\n    allowed: demand, submersible\n    hint: did you mean 'demand'?",
+        "FILE:6:8: when.water.pump.kind: 'demmand' is no value of this field\n    allowed: demand, submersible, unknown\n    hint: did you mean 'demand'?",
     ),
     "a condition of no form": (
         b"---\nid: my-block\ntopic: water-pump\norder: 95\nsources: [common-practice]\nwhen: {water.pump.kind: {is: demand}}\n---\nText.\n",
-        "FILE:6:8: when.water.pump.kind: this is not a condition\n    allowed: a word, [words], {not: word}, {at_least: number}, {at_most: number}, present or absent",
+        "FILE:6:8: when.water.pump.kind: this is not a condition\n    allowed: a word, [words], {not: word}, {at_least: number}, {at_most: number}, present, [present, words] or absent",
     ),
     "a number without its unit": (
         b"---\nid: my-block\ntopic: water-pump\norder: 95\nsources: [common-practice]\nwhen: {water.pump.flow: {at_least: 3}}\n---\nText.\n",

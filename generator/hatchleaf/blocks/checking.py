@@ -18,6 +18,7 @@ from hatchleaf.blocks.conditions import (
     NoneOf,
     OneOf,
     Presence,
+    PresentOr,
 )
 from hatchleaf.blocks.model import ANY, Block, Step, Topic
 from hatchleaf.blocks.registry import Registry
@@ -156,7 +157,7 @@ def _value(line: Line, form: FieldForm, key: str, place: Place) -> Iterator[Prob
         if not fits:
             allowed = form.kind.allowed() if form.kind else form.form
             yield Problem(place, key, f"'{test.text}' cannot stand here", allowed)
-    elif isinstance(test, (OneOf, NoneOf)):
+    elif isinstance(test, (OneOf, NoneOf, PresentOr)):
         words = _words_of(form, test.words)
         presence = frozenset() if form.form == "words" else _PRESENCE
         for word in test.words:
@@ -168,10 +169,11 @@ def _value(line: Line, form: FieldForm, key: str, place: Place) -> Iterator[Prob
                     listed(words | presence),
                     suggestion(word, words),
                 )
-    elif isinstance(test, Presence) and form.form in ("text", "id", "place"):
+    if isinstance(test, (Presence, PresentOr)) and form.form in _ALWAYS_THERE:
         yield Problem(place, key, "this field is always there", "a part or a list")
 
 
+_ALWAYS_THERE: Final = ("text", "id", "place")
 _PRESENCE: Final = frozenset({"present", "absent"})
 _ALWAYS: Final[Mapping[str, frozenset[str]]] = {
     "yes or no": frozenset({"yes", "no"}),

@@ -94,7 +94,21 @@ class Presence:
         return "present" if self.present else "absent"
 
 
-Test: TypeAlias = OneOf | NoneOf | Limit | Presence
+@dataclass(frozen=True)
+class PresentOr:
+    """The part is fitted, or its value is one of the words."""
+
+    words: tuple[str, ...]
+
+    def holds(self, value: object) -> bool:
+        """Return True also where nobody knows, if ``unknown`` is among the words."""
+        return Presence(present=True).holds(value) or word_of(value) in self.words
+
+    def __str__(self) -> str:
+        return " or ".join(("present", *self.words))
+
+
+Test: TypeAlias = OneOf | NoneOf | Limit | Presence | PresentOr
 
 
 @dataclass(frozen=True)

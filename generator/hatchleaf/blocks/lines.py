@@ -4,14 +4,22 @@ from __future__ import annotations
 
 from typing import Final
 
-from hatchleaf.blocks.conditions import Limit, Line, NoneOf, OneOf, Presence, Test
+from hatchleaf.blocks.conditions import (
+    Limit,
+    Line,
+    NoneOf,
+    OneOf,
+    Presence,
+    PresentOr,
+    Test,
+)
 from hatchleaf.problems import Problem
 from hatchleaf.spec.tree import Node
 from hatchleaf.units import Quantity, any_quantity
 
 _FORMS: Final = (
     "a word, [words], {not: word}, {at_least: number}, {at_most: number}, "
-    "present or absent"
+    "present, [present, words] or absent"
 )
 _PRESENCE: Final = {
     "present": Presence(present=True),
@@ -42,8 +50,7 @@ def _test(node: Node) -> Test | None:
     if node.text is not None:
         return _PRESENCE.get(node.text) or OneOf((node.text,))
     if node.items:
-        words = _words(node)
-        return OneOf(words) if words else None
+        return _any_of(_words(node))
     if len(node.fields) != 1:
         return None
     ((key, inner),) = node.fields.items()
@@ -57,6 +64,12 @@ def _test(node: Node) -> Test | None:
                 "at_least" if key == "at_least" else "at_most", bound, inner.text
             )
     return None
+
+
+def _any_of(words: tuple[str, ...]) -> Test | None:
+    if "present" in words:
+        return PresentOr(tuple(word for word in words if word != "present"))
+    return OneOf(words) if words else None
 
 
 def _words(node: Node) -> tuple[str, ...]:

@@ -6,7 +6,13 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from hatchleaf.engineering import battery, furnace
-from hatchleaf.facts import battery_charge, battery_state, battery_use, inverter
+from hatchleaf.facts import (
+    battery_charge,
+    battery_state,
+    battery_use,
+    inverter,
+    names,
+)
 from hatchleaf.facts.bank import Bank
 from hatchleaf.facts.sheet import (
     Given,
@@ -23,7 +29,12 @@ from hatchleaf.spec.model.electrical import Battery, CompressorFridge
 from hatchleaf.spec.model.unit import UnitSpec
 from hatchleaf.units import Quantity, number_in, shown
 
-_FROM_USABLE = ("battery.usable", "battery.hours", "battery.furnace_hours")
+_FROM_USABLE = tuple(
+    name
+    for name in names.KNOWN
+    if name.startswith(("battery.", "inverter.")) and name != "battery.capacity"
+)
+"""What fails with the usable energy: all else that is told of the battery."""
 
 
 @dataclass(frozen=True)

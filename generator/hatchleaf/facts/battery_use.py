@@ -57,11 +57,10 @@ def work_out(spec: UnitSpec, bank: Bank, sheet: Sheet) -> None:
     """Write down cold capacity, and use and endurance of a typical night and day."""
     _cold(bank, sheet)
     uses = tuple(_uses(spec, sheet))
+    parts = {"dc.loads": spec.dc.loads, "kitchen.fridge": spec.kitchen.fridge}
     unsure = [one for use in uses for one in use.given if not one.known]
-    if sheet.lacks(unsure, *_NAMES) or "unknown" in (
-        spec.dc.loads,
-        spec.kitchen.fridge,
-    ):
+    unsure += [Given(path) for path, part in parts.items() if part == "unknown"]
+    if sheet.lacks(unsure, *_NAMES):
         return
     mild = [use for use in uses if not use.frost_only]
     if mild:

@@ -89,17 +89,19 @@ def water_pressure_is_said(unit: Checked) -> Iterator[Problem]:
         what = "an inlet for city water is fitted, so the pipes have a most pressure"
         allowed = "the maker's number, unknown"
         yield unit.problem("water.most_pressure", what, allowed)
-    if not pressed and water.most_pressure != "none" and water.inlets != "unknown":
+    known = number(water.most_pressure) is not None
+    if not pressed and known and water.inlets != "unknown":
         what = "no inlet for city water is fitted"
         yield unit.problem("water.most_pressure", what, "none")
     for inlet in pressed:
         path = f"water.inlets[{inlet.id}].regulator_set"
-        if inlet.regulator == "none" and inlet.regulator_set != "none":
+        built_in = number(inlet.regulator_set)
+        if inlet.regulator == "none" and built_in is not None:
             yield unit.problem(path, "no regulator is built in", "none")
         if inlet.regulator == "built_in" and inlet.regulator_set == "none":
             what = "a built-in regulator is set to some pressure"
             yield unit.problem(path, what, "its number, unknown")
-        most, built_in = number(water.most_pressure), number(inlet.regulator_set)
+        most = number(water.most_pressure)
         if most is None or built_in is None:
             continue
         if number_in(built_in, "psi") > number_in(most, "psi"):
@@ -156,7 +158,7 @@ def toilet_has_its_tank(unit: Checked) -> Iterator[Problem]:
             what = f"a toilet of the kind '{toilet.kind}' has a tank of its own"
             yield unit.problem("waste.toilet.holds", what, "its volume, unknown")
         return
-    if toilet.holds != "none":
+    if number(toilet.holds) is not None:
         what = "a gravity-flush toilet has no tank of its own"
         yield unit.problem("waste.toilet.holds", what, "none")
     holds = {tank.holds for tank in items(waste.tanks)}
