@@ -50,6 +50,10 @@ def _volume(tank: WasteTank) -> Given:
     return number(f"waste.tanks[{tank.id}].volume", tank.volume)
 
 
+def _label(tank: WasteTank) -> str:
+    return "" if tank.holds == "unknown" else f"{tank.holds} tank"
+
+
 def _days(holds: str, tanks: list[WasteTank], sheet: Sheet) -> None:
     given = [_volume(tank) for tank in tanks]
     people = ["1 person" if one == 1 else f"{one} people" for one in _PEOPLE]
@@ -138,7 +142,7 @@ def _drain(tank: WasteTank, kind: Given, width: Quantity, sheet: Sheet) -> None:
         given=[volume, kind],
         source="torricelli",
         typical=True,
-        label=f"{tank.holds} tank",
+        label=_label(tank),
     )
 
 
@@ -161,7 +165,7 @@ def _rinse_fills(tank: WasteTank, sheet: Sheet) -> None:
         given=[volume, holds],
         source="common-practice",
         typical=True,
-        label=f"{tank.holds} tank",
+        label=_label(tank),
     )
     fills = waste.rinse_fills(fill)
     sheet.add(
@@ -178,5 +182,5 @@ def _rinse_fills(tank: WasteTank, sheet: Sheet) -> None:
         given=[volume, holds],
         source="common-practice",
         typical=True,
-        label=f"{tank.holds} tank",
+        label=_label(tank),
     )
