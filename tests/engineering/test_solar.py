@@ -75,9 +75,8 @@ def test_a_worked_december_day_on_a_mountain_is_near() -> None:
 
 def test_watts_times_hours_of_sun_promises_too_much() -> None:
     """Warm cells: the simple product is 17 % above the June figure."""
-    # 9,275 Wh/m2 and 1,587 Wh of a 200 W panel, pvlib at 1,650 m.
-    assert pytest.approx(1.17, abs=0.005) == 200 * 9.275 / 1587
-    assert solar.clear_day(40, 6) < 9.275 * 0.9
+    # 9,275 Wh/m2 on 21 June by pvlib at 1,650 m: 9.275 hours of full sun.
+    assert solar.clear_day(40, 6) * 1.1 < 9.275
 
 
 @pytest.mark.parametrize(("isc", "amps"), [(10.0, 15.6), (9.6, 15.0), (5.8, 9.06)])
