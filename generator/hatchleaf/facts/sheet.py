@@ -27,7 +27,8 @@ class Given:
     """One field of the unit's file on its way into a fact: a number or a word."""
 
     path: str
-    number: Quantity | None = None
+    # Left out of comparisons, which would convert it: the path names the field.
+    number: Quantity | None = field(default=None, compare=False)
     word: str = ""
     brochure: bool = False
 
