@@ -7,8 +7,8 @@ from pathlib import Path
 from typing import Final
 
 import pytest
-from content_usage import used_by_blocks, used_fields
 
+from content_usage import used_by_blocks, used_fields
 from hatchleaf.blocks.model import Library
 from hatchleaf.facts.names import KNOWN, READS
 from hatchleaf.spec.paths import fields
@@ -26,6 +26,14 @@ READ_BY_THE_PROGRAM: Final = {
     "body.type": "the outline of the plan",
     "body.market": "the emergency number",
     "places": "the plan, the stickers and the words for places",
+    "recall": "findings at the hand-over",
+    "recall.looked_up": "findings at the hand-over",
+    "recall.by": "findings at the hand-over",
+    "recall.open": "findings at the hand-over",
+    "acknowledged": "who answers for a finding",
+    "acknowledged.role": "who answers for a finding",
+    "acknowledged.reason": "who answers for a finding",
+    "dc.converter.lithium": "findings on LFP batteries",
 }
 NAMES_AN_ITEM: Final = "id"
 SHIPPED: Final = Path(__file__).with_name("shipped.json")

@@ -217,7 +217,8 @@ def _tiles(one: Chosen, names: Mapping[str, object], filler: _Filler) -> Iterato
                     )
                     if on
                 )
-                note = f"{tile.note} ({marks})" if marks else tile.note
+                note = ", ".join(filter(None, (tile.note, found.beside())))
+                note = f"{note} ({marks})" if marks else note
                 yield Tile(tile.says, found.shown(), note, fact_link(found.name))
                 break
         else:

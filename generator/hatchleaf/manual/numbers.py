@@ -8,6 +8,7 @@ from html import escape
 from typing import Final
 
 from hatchleaf.blocks.model import Library
+from hatchleaf.facts.changed_parts import changed_parts
 from hatchleaf.facts.model import COMMON_PRACTICE, Fact, Facts
 from hatchleaf.facts.names import KNOWN
 from hatchleaf.manual.model import Heading
@@ -26,7 +27,9 @@ _GROUPS: Final = {
     "shore": "Shore power",
     "weights": "Weights",
     "tires": "Tires",
+    "leveling": "Leveling",
     "awnings": "Awning",
+    "dates": "Dates",
 }
 
 
@@ -71,10 +74,19 @@ def _entry(fact: Fact, sources: Mapping[str, Mapping[str, str]]) -> str:
     given = f'<ul class="inputs">{inputs}</ul>' if inputs else ""
     return (
         f'<dt id="fact-{slug(fact.name)}">{escape(what)}</dt>'
-        f"<dd><p><b>{escape(fact.shown())}</b>{marks}</p>"
-        f"<p>{escape(fact.basis)}</p>{given}"
+        f"<dd><p><b>{escape(fact.shown_with_other())}</b>{marks}</p>"
+        f"<p>{escape(fact.basis)}</p>{given}{_if_changed(fact)}"
         f'<p class="source">{escape(_source(fact.source, sources))}</p></dd>'
     )
+
+
+def _if_changed(fact: Fact) -> str:
+    """Return the line that ends a number's life with the part it rests on."""
+    parts = changed_parts(fact)
+    if not parts:
+        return ""
+    named = " or the ".join(parts)
+    return f'<p class="if-changed">Changed the {named}? This no longer holds.</p>'
 
 
 def _in_words(path: str) -> str:
