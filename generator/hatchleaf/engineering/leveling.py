@@ -8,10 +8,14 @@ sine of it: the track lies along the slope.
 from __future__ import annotations
 
 import math
+from typing import Final
 
 from hatchleaf.units import Quantity, convert
 
-_UPRIGHT = 90.0
+FRIDGE_LEAN: Final = 3
+"""Degrees that a fridge with a flame may lean where its book is silent; from memory."""
+
+_UPRIGHT: Final = 90.0
 
 
 def block_height(track: Quantity, *, slope: float) -> Quantity:

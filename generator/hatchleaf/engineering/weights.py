@@ -8,13 +8,20 @@ after the label; full gas is already taken off and is not taken off again.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
+from types import MappingProxyType
 from typing import Final
 
 from hatchleaf.units import Quantity, convert, quantity
 
 ADDED_SHARE: Final = 0.015
 """Share of the GVWR above which additions ask for a corrected label."""
+USUAL_SHARE: Final[Mapping[str, tuple[int, int]]] = MappingProxyType(
+    {"ball": (10, 15), "caravan": (5, 7)}
+)
+"""Percent of the loaded unit on the hitch: towing guidance in North America, the UK."""
+PIN_SHARE: Final = (15, 25)
+"""The same in percent for a fifth wheel or gooseneck; from memory."""
 ADDED_MOST: Final = quantity(100, "pound")
 """Weight above which they do, whatever the GVWR; the lesser of the two counts."""
 

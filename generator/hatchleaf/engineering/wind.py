@@ -44,7 +44,7 @@ _SCALE: Final = (
     (64, Beaufort(10, "storm", "trees are uprooted")),
     (73, Beaufort(11, "violent storm", "damage all round")),
 )
-"""Miles an hour at which the next step begins, and the step below it."""
+"""Miles an hour at which the next step begins; 4 to 7 were read, others from memory."""
 _HURRICANE: Final = Beaufort(12, "hurricane", "ruin")
 
 

@@ -12,8 +12,6 @@ from hatchleaf.units import quantity
 
 SLOPES: Final = (1, 2, 3, 4)
 """Slopes of the table, degrees."""
-FRIDGE_LEAN: Final = 3
-"""How far an absorption fridge may lean where its book says nothing, degrees."""
 SPIRIT_LEVEL: Final = quantity(2, "foot")
 
 
@@ -58,13 +56,13 @@ def _fridge(spec: UnitSpec, sheet: Sheet) -> None:
         return
     sheet.add(
         "leveling.fridge_gap",
-        leveling.lean(SPIRIT_LEVEL, slope=FRIDGE_LEAN),
+        leveling.lean(SPIRIT_LEVEL, slope=leveling.FRIDGE_LEAN),
         "inch",
         how="down",
         digits=2,
         basis=(
-            f"A level of 2 ft that leans {FRIDGE_LEAN} degrees, the most for a fridge "
-            "with a flame where its own book says nothing (typical)."
+            f"A level of 2 ft that leans {leveling.FRIDGE_LEAN} degrees, the most for "
+            "a fridge with a flame where its own book says nothing (typical)."
         ),
         given=[word("kitchen.fridge.kind", fridge.kind)],
         source="common-practice",

@@ -26,13 +26,13 @@ MOVED: Final = quantity(100, "pound")
 WAYS: Final = tuple(quantity(feet, "foot") for feet in (2, 4, 8))
 """How far the cargo of the table is moved."""
 USUAL_SHARE: Final = {
-    ("ball", "us"): (10, 15),
-    ("ball", "ca"): (10, 15),
-    ("ball", "uk"): (5, 7),
-    ("fifth_wheel", "us"): (15, 25),
-    ("fifth_wheel", "ca"): (15, 25),
-    ("gooseneck", "us"): (15, 25),
-    ("gooseneck", "ca"): (15, 25),
+    ("ball", "us"): weights.USUAL_SHARE["ball"],
+    ("ball", "ca"): weights.USUAL_SHARE["ball"],
+    ("ball", "uk"): weights.USUAL_SHARE["caravan"],
+    ("fifth_wheel", "us"): weights.PIN_SHARE,
+    ("fifth_wheel", "ca"): weights.PIN_SHARE,
+    ("gooseneck", "us"): weights.PIN_SHARE,
+    ("gooseneck", "ca"): weights.PIN_SHARE,
 }
 """Percent of the loaded unit on the hitch, by coupling and market; usual practice."""
 
