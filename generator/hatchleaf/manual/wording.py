@@ -65,6 +65,7 @@ _HEADS: Final = {
     "shore.extension_drop": ("Wire of the cord", "Volts lost in 50 ft"),
     "shore.load": ("What", "Draws"),
     "shore.needs": ("With this on", "Smallest supply"),
+    "shore.supply": ("Supply", "Gives for hours"),
     "shore.together": ("At the same time", "By the main breaker"),
     "tires.pressure_at": ("Air outside", "The gauge reads"),
     "water.bleach": ("Strength on the bottle", "Bleach"),
@@ -223,7 +224,7 @@ class Wording:
             if at in self.places:
                 where = f" at {self.places[at].name}"
                 break
-        text = f"not known; read the plate{where}"
+        text = f"(not known: read the plate{where})"
         return Shown(escaped(text), text)
 
     def value(self, reading: object, at: str = "") -> Shown:
