@@ -51,6 +51,14 @@ BROKEN: Final = {
         b"---\nid: my-block\ntopic: water-pump\norder: 95\nsources: [common-practice]\norder: 96\n---\nText.\n",
         "FILE:6:1: order: field is written twice\n    hint: first in line 4",
     ),
+    "something private, for each": (
+        b"---\nid: my-block\ntopic: water-pump\norder: 95\nsources: [common-practice]\neach: serials\n---\nText.\n",
+        "FILE:6:1: each: 'serials' is private: no page may depend on it",
+    ),
+    "something private in a condition": (
+        b"---\nid: my-block\ntopic: water-pump\norder: 95\nsources: [common-practice]\nwhen: {recall.open: yes}\n---\nText.\n",
+        "FILE:6:8: when.recall.open: 'recall.open' is private: no page may depend on it",
+    ),
     "no such field in a condition": (
         b"---\nid: my-block\ntopic: water-pump\norder: 95\nsources: [common-practice]\nwhen: {water.pmp: present}\n---\nText.\n",
         "FILE:6:8: when.water.pmp: no unit's file has this field\n    hint: did you mean 'water.pump'?",

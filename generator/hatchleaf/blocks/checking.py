@@ -25,6 +25,7 @@ from hatchleaf.blocks.registry import Registry
 from hatchleaf.facts.names import KNOWN
 from hatchleaf.problems import Place, Problem, listed, suggestion
 from hatchleaf.spec.paths import FieldForm
+from hatchleaf.spec.private import is_private
 from hatchleaf.units import parse_unit_of
 
 _A_FEW: Final = 24
@@ -55,6 +56,7 @@ def check_block(
 ) -> Iterator[Problem]:
     """Yield everything that is wrong with *block* on its own."""
     yield from _names(block, registry, forms)
+    yield from _private(block)
     for line in block.when:
         yield from _line(block, line, forms)
     yield from _each(block, lists)
@@ -87,6 +89,18 @@ def _names(
     for tile in block.tiles:
         if bool(tile.fact) == (tile.value is not None):
             yield Problem(tile.place, "tiles", "a tile has either a fact or a value")
+
+
+def _private(block: Block) -> Iterator[Problem]:
+    """Yield what would put on a page, or hint at there, what is nobody's business."""
+    for key, path in (
+        *((f"when.{line.path}", line.path) for line in block.when),
+        *(("needs", path) for path in block.needs),
+        *(("each", path) for path in (block.each,) if path),
+    ):
+        if is_private(path):
+            what = f"'{path}' is private: no page may depend on it"
+            yield Problem(block.places.get(key, block.place), key, what)
 
 
 def _unknown(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from typing import Final
 
@@ -15,6 +15,7 @@ from hatchleaf.units import Quantity, number_in, quantity, shown
 
 MILD: Final = "mild"
 FROST: Final = "frost"
+_FROST_DAYS: Final = f"battery.days[{FROST}]"
 COLD: Final = {"32 °F": 32.0, "0 °F": 0.0}
 _NAMES: Final = (
     "battery.night_use",
@@ -65,9 +66,22 @@ def work_out(spec: UnitSpec, bank: Bank, sheet: Sheet) -> None:
     mild = [use for use in uses if not use.frost_only]
     if mild:
         _season(MILD, mild, bank, sheet)
-    # Without a blower a frost night takes no more than a mild one.
     if len(mild) < len(uses):
         _season(FROST, list(uses), bank, sheet)
+    elif spec.climate.furnace == "unknown":
+        sheet.stop(["climate.furnace"], _FROST_DAYS)
+    elif mild:
+        # Without a blower frost takes no more, but out of a colder battery.
+        day = power_use.energy(_hours(mild, lambda use: use.day), bank.volts)
+        given = tuple(one for use in mild for one in use.given)
+        _lasts(_FROST_DAYS, day, given, bank, sheet)
+
+
+def _hours(
+    uses: Iterable[_Use], of: Callable[[_Use], float]
+) -> list[tuple[Quantity, float]]:
+    """Return the current of each load, and the hours that *of* tells for it."""
+    return [(use.draw, of(use)) for use in uses if use.draw is not None]
 
 
 def _cold(bank: Bank, sheet: Sheet) -> None:
@@ -135,8 +149,7 @@ def _uses(spec: UnitSpec, sheet: Sheet) -> Iterator[_Use]:
 
 
 def _season(season: str, uses: list[_Use], bank: Bank, sheet: Sheet) -> None:
-    night = [(use.draw, use.night) for use in uses if use.draw is not None]
-    day = [(use.draw, use.day) for use in uses if use.draw is not None]
+    night, day = _hours(uses, lambda use: use.night), _hours(uses, lambda use: use.day)
     given = tuple(one for use in uses for one in use.given)
     for unit, last, loads in (("night", "nights", night), ("day", "days", day)):
         energy = power_use.energy(loads, bank.volts)
