@@ -11,21 +11,13 @@ from hatchleaf.problems import Problem
 from hatchleaf.spec import paths, vin
 from hatchleaf.spec.checked import Checked
 from hatchleaf.spec.model.unit import Body
+from hatchleaf.spec.private import PRIVATE
 from hatchleaf.spec.tree import without_items
 
 _CHECKED_MARKETS: Final = ("us", "ca")
 """Where the check digit is law: 49 CFR 565.15(c); Canada's rules ask for the same."""
 _WITHOUT_VIN: Final = "truck_camper"
-_NOT_PUBLIC: Final = (
-    "vin",
-    "stock",
-    "serials",
-    "keys",
-    "readings",
-    "recall",
-    "acknowledged",
-    "code",
-)
+_NOT_PUBLIC: Final = (*PRIVATE, "code")
 _SHORTEST_SECRET: Final = 4
 """A shorter number stands in other texts by chance."""
 
