@@ -139,7 +139,8 @@ def test_inputs_are_among_the_fields_that_the_name_declares(unit: str) -> None:
                 "water.capacity water.weight water.days water.bleach_volume "
                 "water.bleach waste.capacity waste.weight waste.precharge "
                 "waste.rinse_minutes weights.water weights.water_share weights.cargo_left "
-                "water.fill_minutes water.pump_minutes waste.days waste.drain_seconds"
+                "water.fill_minutes water.pump_minutes waste.days waste.drain_seconds "
+                "endurance.fresh endurance.gray endurance.black endurance.first"
             ),
         ),
         (
@@ -148,7 +149,7 @@ def test_inputs_are_among_the_fields_that_the_name_declares(unit: str) -> None:
                 "waste.capacity waste.weight waste.precharge weights.hitch waste.days "
                 "waste.drain_seconds waste.rinse_fill waste.rinse_fills "
                 "battery.charge_days solar.controller solar.controller_current "
-                "solar.day_charge solar.day_energy"
+                "solar.day_charge solar.day_energy endurance.combined endurance.first"
             ),
         ),
         ("heron-c", ""),

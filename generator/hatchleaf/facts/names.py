@@ -484,6 +484,30 @@ _TABLE: Final[dict[str, tuple[str, tuple[str, ...]]]] = {
     **gas_and_water_names.ROWS,
 }
 
+_STAY: Final = "[1 person | 2 people | 4 people | 6 people, summer or frost night]"
+# What runs out first takes its days from other facts: it reads what those read.
+_ENDS: Final = {
+    "fresh": ("days until the fresh water is used up", ("water.days",)),
+    "gray": ("days until the gray tank is full", ("waste.days",)),
+    "black": ("days until the black tank is full", ("waste.days",)),
+    "combined": ("days until the combined tank is full", ("waste.days",)),
+    "battery": ("days until the battery is empty", ("battery.days",)),
+    "lp": ("days until the LP gas is used up", ("lp.days",)),
+    "first": (
+        "what comes to its end first",
+        ("water.days", "waste.days", "battery.days", "lp.days"),
+    ),
+}
+_TABLE.update(
+    {
+        f"endurance.{end}": (
+            f"{says} (typical) {_STAY}: {'battery' if end == 'first' else '4 days'}",
+            tuple(path for base in bases for path in _TABLE[base][1]),
+        )
+        for end, (says, bases) in _ENDS.items()
+    }
+)
+
 KNOWN: Final[Mapping[str, str]] = MappingProxyType(
     {base: says for base, (says, _) in _TABLE.items()}
 )

@@ -6,6 +6,7 @@ from hatchleaf.facts import (
     awnings,
     battery,
     dates,
+    endurance,
     food,
     furnace,
     generator,
@@ -52,6 +53,8 @@ def work_out(spec: UnitSpec) -> Facts:
         leveling,
         awnings,
         dates,
+        # Last: it gathers what the others found.
+        endurance,
     ):
         system.work_out(spec, sheet)
     return sheet.finished()
