@@ -34,49 +34,65 @@ _GROUPS: Final = {
 
 
 def numbers_page(facts: Facts, library: Library) -> tuple[str, tuple[Heading, ...]]:
-    """Return the HTML that lists all *facts* by system, and its headings."""
-    made: list[str] = []
-    headings: list[Heading] = []
-    group = ""
+    """
+    Return the HTML that lists all *facts* by system, and its headings.
+
+    What facts of one name share, such as inputs and source, is said once for all.
+    """
     # Facts of one system stand together, whoever worked them out.
-    by_system: dict[str, list[Fact]] = {}
+    by_system: dict[str, dict[str, list[Fact]]] = {}
     for fact in facts.values():
-        by_system.setdefault(fact.base.split(".", 1)[0], []).append(fact)
-    for of, fact in (
-        (name, one) for name, all_of in by_system.items() for one in all_of
-    ):
-        if of != group:
-            if group:
-                made.append("</dl>")
-            group = of
-            title = _GROUPS.get(of, of.replace("_", " ").capitalize())
-            headings.append(Heading(f"numbers-{slug(of)}", title, 2))
-            made.append(f'<h2 id="numbers-{slug(of)}">{escape(title)}</h2>')
-            made.append('<dl class="working">')
-        made.append(_entry(fact, library.sources))
-    if group:
-        made.append("</dl>")
-    return "\n".join(made), tuple(headings)
+        system = by_system.setdefault(fact.base.split(".", 1)[0], {})
+        system.setdefault(fact.base, []).append(fact)
+    headings = tuple(
+        Heading(f"numbers-{slug(name)}", _title(name), 2) for name in by_system
+    )
+    made = ['<ul class="jump">']
+    made += [
+        f'<li><a href="#{heading.id}">{escape(heading.text)}</a></li>'
+        for heading in headings
+    ]
+    made.append("</ul>")
+    for heading, bases in zip(headings, by_system.values(), strict=True):
+        made.append(f'<h2 id="{heading.id}">{escape(heading.text)}</h2>')
+        made.extend(_of_base(group, library.sources) for group in bases.values())
+    return "\n".join(made), headings
 
 
-def _entry(fact: Fact, sources: Mapping[str, Mapping[str, str]]) -> str:
+def _title(system: str) -> str:
+    return _GROUPS.get(system, system.replace("_", " ").capitalize())
+
+
+def _of_base(group: list[Fact], sources: Mapping[str, Mapping[str, str]]) -> str:
     # What a name says is written with its items and an example, for editors.
-    label = re.sub(r" ?\[[^\]]*\]|: [^:]*$", "", KNOWN[fact.base])
+    label = re.sub(r" ?\[[^\]]*\]|: [^:]*$", "", KNOWN[group[0].base])
     label = label[:1].upper() + label[1:]
-    what = f"{label}: {fact.item_words}" if fact.item else label
+    entries = "".join(_entry(fact) for fact in group)
+    inputs = dict.fromkeys(
+        f"{_in_words(given.path)}: {given.text}" for f in group for given in f.inputs
+    )
+    given = f"From: {'; '.join(inputs)}." if inputs else ""
+    changed = " ".join(dict.fromkeys(filter(None, map(_if_changed, group))))
+    named = " ".join(dict.fromkeys(_source(f.source, sources) for f in group))
+    said = escape(f"{changed} {named}".strip(), quote=False)
+    return (
+        f'<h3>{escape(label, quote=False)}</h3><ul class="working">{entries}</ul>'
+        f'<p class="source"><span class="given">{escape(given, quote=False)}</span> '
+        f"{said}</p>"
+    )
+
+
+def _entry(fact: Fact) -> str:
     marks = "".join(
         f' <span class="{word}">({word})</span>'
         for word, on in (("typical", fact.typical), ("brochure", fact.brochure))
         if on
     )
-    rows = dict.fromkeys(f"{_in_words(i.path)}: {i.text}" for i in fact.inputs)
-    inputs = "".join(f"<li>{escape(row)}</li>" for row in rows)
-    given = f'<ul class="inputs">{inputs}</ul>' if inputs else ""
+    item = f"{escape(fact.item_words, quote=False)}: " if fact.item else ""
+    value = escape(fact.shown_with_other(), quote=False)
+    basis = escape(fact.basis, quote=False)
     return (
-        f'<dt id="fact-{slug(fact.name)}">{escape(what)}</dt>'
-        f"<dd><p><b>{escape(fact.shown_with_other())}</b>{marks}</p>"
-        f"<p>{escape(fact.basis)}</p>{given}{_if_changed(fact)}"
-        f'<p class="source">{escape(_source(fact.source, sources))}</p></dd>'
+        f'<li id="fact-{slug(fact.name)}">{item}<b>{value}</b>{marks}<br>{basis}</li>'
     )
 
 
@@ -85,8 +101,7 @@ def _if_changed(fact: Fact) -> str:
     parts = changed_parts(fact)
     if not parts:
         return ""
-    named = " or the ".join(parts)
-    return f'<p class="if-changed">Changed the {named}? This no longer holds.</p>'
+    return f"Changed the {' or the '.join(parts)}? This no longer holds."
 
 
 def _in_words(path: str) -> str:

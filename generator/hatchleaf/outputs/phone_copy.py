@@ -11,13 +11,11 @@ from __future__ import annotations
 import base64
 import hashlib
 import re
-from collections import Counter
 from dataclasses import replace
 from typing import Final
 
 from markupsafe import Markup
 
-from hatchleaf.drawings.signs import ALERT_PATH
 from hatchleaf.manual.model import Page, Pages
 from hatchleaf.outputs.fragments import (
     EMERGENCIES,
@@ -30,18 +28,11 @@ from hatchleaf.outputs.fragments import (
 )
 from hatchleaf.outputs.palette import stylesheet
 from hatchleaf.outputs.search import topics_json
+from hatchleaf.outputs.slimming import slimmed
 
 FILE_NAME: Final = "manual.html"
 """Beside the pages of one unit: ``site/<code>/manual.html``."""
 
-_OUTLINE: Final = re.compile(
-    r'<g class="plan-body">.*?</g>\n<g class="plan-words">.*?</g>', re.DOTALL
-)
-_ALERT: Final = re.compile(rf'<path d="{re.escape(ALERT_PATH)}"[^>]*></path>')
-# A line's end before a block says nothing; inside a paragraph it is a space.
-_BLOCK_ENDS: Final = re.compile(
-    r"\n+(?=</?(?:article|d[dlt]|div|h[1-6]|li|[ou]l|p|t[dhr]|tbody|thead|table)\b)"
-)
 _HEADING: Final = re.compile(r"(</?h)([2-5])(?=[ >])")
 
 
@@ -82,9 +73,7 @@ def phone_copy(pages: Pages, *, brand: str = "", env: Environment | None = None)
             words=Markup(topics_json(pages)),  # noqa: S704
         )
     )
-    whole = _drawn_once(whole, _OUTLINE, "plan-outline")
-    whole = _drawn_once(whole, _ALERT, "alert-shape")
-    return _BLOCK_ENDS.sub("", whole)
+    return slimmed(whole)
 
 
 def reading_order(pages: Pages) -> tuple[Page, ...]:
@@ -120,22 +109,6 @@ def policy(style: str, script: str) -> str:
         f"script-src '{_sha256(script)}'; img-src data:; "
         "base-uri 'none'; form-action 'none'"
     )
-
-
-def _drawn_once(document: str, drawing: re.Pattern[str], name: str) -> str:
-    """
-    Return the document with a drawing that repeats written once and used elsewhere.
-
-    The unit's outline and the alert symbol stand on nearly every page: together they
-    would be a tenth of the file.
-    """
-    found = Counter(drawing.findall(document)).most_common(1)
-    if not found:
-        return document
-    shape, _ = found[0]
-    before, _, after = document.partition(shape)
-    used = f'<use href="#{name}"></use>'
-    return f'{before}<g id="{name}">{shape}</g>{after.replace(shape, used)}'
 
 
 def _sha256(text: str) -> str:
