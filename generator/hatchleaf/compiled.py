@@ -11,6 +11,7 @@ import base64
 import contextlib
 import json
 import os
+from functools import cache
 from pathlib import Path
 from typing import Final
 
@@ -38,7 +39,7 @@ def kept_templates(rules: str) -> jinja2.BytecodeCache | None:
     named = os.environ.get(CACHE_VARIABLE)
     if not named:
         return None
-    return _OneFile(Path(named) / f"templates-{jinja2.__version__}-{rules}.json")
+    return _shared(Path(named) / f"templates-{jinja2.__version__}-{rules}.json")
 
 
 class _OneFile(jinja2.BytecodeCache):
@@ -93,6 +94,12 @@ class _OneFile(jinja2.BytecodeCache):
 
 
 _OPEN: Final[list[_OneFile]] = []
+
+
+@cache
+def _shared(path: Path) -> _OneFile:
+    # Two that write the same file would lose what the other has compiled.
+    return _OneFile(path)
 
 
 @atexit.register
