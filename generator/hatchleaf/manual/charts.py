@@ -8,8 +8,10 @@ from typing import Final
 
 from hatchleaf.blocks.text import Fault, Shown
 from hatchleaf.drawings.together import Level, chart
+from hatchleaf.facts.endurance import FIRST
 from hatchleaf.facts.model import Fact, Facts
 from hatchleaf.facts.supplies import NOT_KNOWN, TOO_MUCH
+from hatchleaf.manual import stay
 
 _NEEDS: Final = "shore.needs"
 _SUPPLY: Final = "shore.supply"
@@ -87,6 +89,7 @@ def _level(value: str) -> Level:
 
 
 CHARTS: Final[Mapping[str, tuple[tuple[str, ...], Callable[[Facts], Shown]]]] = {
+    "days": ((FIRST,), stay.chart),
     "together": ((_NEEDS, _SUPPLY), together_chart),
 }
 """What ``chart(name)`` may draw: the fact bases it rests on, and how."""

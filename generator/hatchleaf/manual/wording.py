@@ -15,6 +15,7 @@ from hatchleaf.blocks.conditions import values
 from hatchleaf.blocks.model import Topic
 from hatchleaf.blocks.text import Fault, Plain, Shown, escaped
 from hatchleaf.facts.model import Fact, Facts, field_of
+from hatchleaf.manual import stay
 from hatchleaf.manual.charts import CHARTS
 from hatchleaf.manual.model import day_in_words
 from hatchleaf.manual.places import in_words
@@ -143,6 +144,10 @@ class Wording:
             "has_fact": lambda name, item="": _named(name, item) in self.facts,
             "table": self._table_of(one),
             "chart": self._chart_of(one),
+            "days_table": self._stay_of(
+                one, lambda: stay.table(self.facts, fact_link, self._read_it)
+            ),
+            "trip": self._stay_of(one, lambda: stay.trip(self.facts)),
             "value": self.value,
             "place": self.place,
             "name": self.name,
@@ -206,6 +211,14 @@ class Wording:
             return draw(self.facts)
 
         return chart
+
+    def _stay_of(self, one: Chosen, make: Callable[[], Shown]) -> Callable[[], Shown]:
+        def made() -> Shown:
+            for base in stay.BASES:
+                self._declared(one, base)
+            return make()
+
+        return made
 
     def _declared(self, one: Chosen, base: str) -> None:
         if base not in one.block.facts:

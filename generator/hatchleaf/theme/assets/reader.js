@@ -413,6 +413,41 @@
 
   all(".run").forEach(runs);
 
+  /* ---- Your trip: picked among numbers of the guide, none is worked out here ---- */
+
+  all(".trip").forEach((form) => {
+    const data = JSON.parse(form.dataset.trip);
+    const [people, nights, frost] = all("select, input", form);
+    const said = form.querySelector("[role=status]");
+
+    function answer() {
+      const wanted = Number(nights.value);
+      if (!(wanted >= 1 && wanted <= data.most && wanted % 1 === 0)) {
+        said.textContent = "Type how many nights, from 1 to " + data.most + ".";
+        return;
+      }
+      const count = wanted + (wanted === 1 ? " night" : " nights");
+      const list = part("ul", "trip-found");
+      const found = data[frost.checked ? "frost" : "summer"][people.value];
+      const first = found[data.ends.length];
+      data.ends.forEach(([name, help], at) => {
+        const days = found[at];
+        if (!days) return;
+        const enough = parseFloat(days) >= wanted;
+        const row = part("li", enough ? "" : "short");
+        row.append(part("strong", "", name + ": about " + days + "."), " ",
+          enough ? "Usually enough for " + count + "." : "Too short for " + count + ": plan to " + help + ".");
+        list.append(row);
+      });
+      said.replaceChildren(list);
+      if (first) said.prepend(part("p", "", "Ends first: " + first + "."));
+    }
+
+    [people, nights, frost].forEach((field) => field.addEventListener("input", answer));
+    form.addEventListener("submit", (event) => event.preventDefault());
+    answer();
+  });
+
   /* ---- Wide tables scroll in their own box, by keyboard too ---- */
 
   function scrollers() {
