@@ -18,11 +18,16 @@ from dataclasses import dataclass
 from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_EVEN, Decimal
 from functools import cache
 from pathlib import Path
-from typing import Final, Literal, TypeAlias, cast
+from typing import TYPE_CHECKING, Any, Final, Literal, TypeAlias, cast
 
-import pint
+if TYPE_CHECKING:
+    import pint
 
-Quantity: TypeAlias = pint.Quantity[float]
+    Quantity: TypeAlias = pint.Quantity[float]
+else:
+    # pydantic looks at the annotations of what holds one.
+    Quantity = Any
+
 Rounding: TypeAlias = Literal["down", "up", "near"]
 _Items: TypeAlias = tuple[tuple[str, float], ...]
 """A unit as its parts and their powers, which unlike pint's own compares fast."""
@@ -55,6 +60,9 @@ _OURS: Final = (
 @cache
 def registry() -> pint.UnitRegistry[float]:
     """Return the one registry; made on first use, since it costs 0.14 s uncached."""
+    # The import costs as much, and who reads blocks needs neither.
+    import pint  # noqa: PLC0415
+
     folder = os.environ.get(CACHE_VARIABLE) or None
     made: pint.UnitRegistry[float]
     try:
@@ -209,6 +217,17 @@ def parse(text: str, kind: Kind) -> Quantity:
         NotAQuantity: Other text, another unit, or a number that is zero where
             zero has no meaning.
     """
+    number, unit = stated(text, kind)
+    return quantity(number, unit)
+
+
+def stated(text: str, kind: Kind) -> tuple[float, str]:
+    """
+    Return the number and the registry's unit that *text* states.
+
+    Raises:
+        NotAQuantity: As `parse`.
+    """
     wrong = f"'{text}' is not a {kind.name}"
     found = _NUMBER.fullmatch(text)
     if not found:
@@ -225,7 +244,7 @@ def parse(text: str, kind: Kind) -> Quantity:
     if number == 0 and not kind.may_be_zero:
         hint = "write unknown if nobody can tell"
         raise NotAQuantity(f"the {kind.name} cannot be zero", hint)
-    return quantity(number, kind.spellings[spelling])
+    return number, kind.spellings[spelling]
 
 
 def _unit_hint(spelling: str, kind: Kind) -> str:
@@ -361,20 +380,18 @@ def symbol_of(unit: str) -> str:
     return _SYMBOLS[unit]
 
 
-def any_quantity(text: str) -> Quantity | None:
-    """Return the quantity that *text* states in a spelling of any kind, or None."""
+def stated_in_any(text: str) -> tuple[float, str] | None:
+    """Return the number and unit that *text* states, in any kind's spelling."""
     for kind in (v for v in globals().values() if isinstance(v, Kind)):
-        try:
-            return parse(text, kind)
-        except NotAQuantity:
-            continue
+        if states(text, kind):
+            return stated(text, kind)
     return None
 
 
-def parse_unit_of(text: str, kind: Kind) -> bool:
+def states(text: str, kind: Kind) -> bool:
     """Return True when *text* states a quantity of *kind*."""
     try:
-        parse(text, kind)
+        stated(text, kind)
     except NotAQuantity:
         return False
     return True

@@ -21,7 +21,6 @@ from hatchleaf.blocks.model import Library
 from hatchleaf.facts.model import Facts
 from hatchleaf.facts.work_out import work_out
 from hatchleaf.spec.load import LoadedUnit
-from hatchleaf.units import quantity
 
 
 def _holds(
@@ -39,7 +38,7 @@ def _holds(
     return all(outcome.holds for outcome in made)
 
 
-GALLONS_40 = Limit("at_least", quantity(40, "gallon"), "40 gal")
+GALLONS_40 = Limit("at_least", (40.0, "gallon"), "40 gal")
 HERE, AWAY = Presence(present=True), Presence(present=False)
 
 

@@ -26,7 +26,7 @@ from hatchleaf.facts.names import KNOWN
 from hatchleaf.problems import Place, Problem, listed, suggestion
 from hatchleaf.spec.paths import FieldForm
 from hatchleaf.spec.private import is_private
-from hatchleaf.units import parse_unit_of
+from hatchleaf.units import states
 
 _A_FEW: Final = 24
 """More allowed words than this help nobody; the nearest one does."""
@@ -166,7 +166,7 @@ def _value(line: Line, form: FieldForm, key: str, place: Place) -> Iterator[Prob
         fits = (
             form.form == "count"
             if isinstance(test.bound, int)
-            else form.kind is not None and parse_unit_of(test.text, form.kind)
+            else form.kind is not None and states(test.text, form.kind)
         )
         if not fits:
             allowed = form.kind.allowed() if form.kind else form.form

@@ -10,16 +10,22 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Final, Literal, TypeAlias
+from typing import TYPE_CHECKING, Final, Literal, TypeAlias
 
 from pydantic import BaseModel
 
-from hatchleaf.facts.model import Facts
 from hatchleaf.spec.model.readings import Reading
 from hatchleaf.spec.model.unit import UnitSpec
-from hatchleaf.units import Quantity, number_in
+from hatchleaf.units import in_file_units, number_in
+
+if TYPE_CHECKING:
+    from hatchleaf.facts.model import Facts
 
 FACT_PREFIX: Final = "fact."
+
+
+Bound: TypeAlias = int | tuple[float, str]
+"""A count, or a number and its unit: plain values, which may cross processes."""
 
 
 class _Missing:
@@ -65,7 +71,7 @@ class Limit:
     """The number is known and at least, or at most, the bound."""
 
     side: Literal["at_least", "at_most"]
-    bound: Quantity | int
+    bound: Bound
     text: str
 
     def holds(self, value: object) -> bool:
@@ -140,14 +146,14 @@ def word_of(value: object) -> str:
     return str(value)
 
 
-def _numbers(value: object, bound: Quantity | int) -> tuple[float | None, float]:
+def _numbers(value: object, bound: Bound) -> tuple[float | None, float]:
     if isinstance(bound, int):
         whole = isinstance(value, int) and not isinstance(value, bool)
         return (float(value) if whole else None), float(bound)  # type: ignore[arg-type]
-    unit = f"{bound.units}"
+    number, unit = bound
     if isinstance(value, Reading) and value.quantity is not None:
-        return number_in(value.quantity, unit), number_in(bound, unit)
-    return None, number_in(bound, unit)
+        return number_in(value.quantity, unit), number
+    return None, number
 
 
 def values(root: object, path: str) -> Iterator[object]:
@@ -262,7 +268,7 @@ def _any_item(group: list[Line], name: str, spec: UnitSpec) -> list[Outcome]:
 
 def _found(value: object) -> str:
     if isinstance(value, Reading) and value.quantity is not None:
-        return f"{value.quantity:~P}"
+        return in_file_units(value.quantity)
     if isinstance(value, BaseModel):
         return "fitted"
     if isinstance(value, tuple):

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from hatchleaf.blocks.conditions import (
+    Bound,
     Limit,
     Line,
     NoneOf,
@@ -15,7 +16,7 @@ from hatchleaf.blocks.conditions import (
 )
 from hatchleaf.problems import Problem
 from hatchleaf.spec.tree import Node
-from hatchleaf.units import Quantity, any_quantity
+from hatchleaf.units import stated_in_any
 
 _FORMS: Final = (
     "a word, [words], {not: word}, {at_least: number}, {at_most: number}, "
@@ -77,7 +78,7 @@ def _words(node: Node) -> tuple[str, ...]:
     return tuple(text for text in texts if text) if all(texts) else ()
 
 
-def _bound(text: str) -> Quantity | int | None:
+def _bound(text: str) -> Bound | None:
     if text.isascii() and text.isdecimal():
         return int(text)
-    return any_quantity(text)
+    return stated_in_any(text)

@@ -24,7 +24,7 @@ from hatchleaf.cli.edge import (
     workspace_option,
 )
 from hatchleaf.cli.fitness import refuse_unfit
-from hatchleaf.outputs.website.ahead import Build, builder
+from hatchleaf.cli.second import Help, second
 from hatchleaf.workspace import Workspace
 
 
@@ -43,13 +43,13 @@ def command(
 ) -> None:
     """Build the guides of UNITS (all when none is named)."""
     workspace = open_workspace(root)
-    with builder() as build:
-        done = gathered(workspace, units_or_all(workspace, units))
+    with second(workspace) as helper:
+        done = gathered(workspace, units_or_all(workspace, units), helper)
         notes = [note for unit in done for note in unit.loaded.notes]
         notes += refuse_unfit(done)
         target = site or workspace.site
         # All are built before one is written: a problem leaves the site alone.
-        built = [(unit, _files(workspace, unit, build)) for unit in done]
+        built = [(unit, _files(workspace, unit, helper)) for unit in done]
     _land(target, [files for _, files in built])
     rows = [_row(unit, files, target) for unit, files in built]
     if as_json:
@@ -60,10 +60,10 @@ def command(
         result(f"{row['unit']}: {row['pages']} pages in {row['folder']}")
 
 
-def _files(workspace: Workspace, unit: Unit, build: Build) -> Mapping[str, bytes]:
+def _files(workspace: Workspace, unit: Unit, helper: Help) -> Mapping[str, bytes]:
     progress(f"building {unit.file.stem}")
     with known_engine():
-        return build(unit.made.pages, workspace.settings)
+        return helper.site(unit.made.pages, workspace.settings)
 
 
 def _land(target: Path, sites: Iterable[Mapping[str, bytes]]) -> None:

@@ -6,13 +6,14 @@ import contextlib
 import functools
 import json
 import sys
-from collections.abc import Callable, Iterable, Iterator, MutableMapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, MutableMapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final, ParamSpec
 
 import click
 
+from hatchleaf.cli.second import Alone, Help
 from hatchleaf.library import UNITS
 from hatchleaf.problems import Place, Problem, ProblemsFound
 from hatchleaf.workspace import SETTINGS, Workspace
@@ -142,13 +143,6 @@ def known_engine() -> Iterator[None]:
         raise
 
 
-def library_of(workspace: Workspace) -> Library:
-    """Return all content of the workspace, read and laid over."""
-    from hatchleaf.blocks.reading import read_library  # noqa: PLC0415  # slow
-
-    return read_library(workspace.content_folders(), workspace.root)
-
-
 @dataclass(frozen=True)
 class Unit:
     """One unit: its file, its spec and everything made from it."""
@@ -158,44 +152,62 @@ class Unit:
     made: Made
 
 
-def gathered(workspace: Workspace, units: Iterable[str]) -> list[Unit]:
+def gathered(
+    workspace: Workspace, units: Iterable[str], helper: Help | None = None
+) -> list[Unit]:
     """
     Return every unit asked for, made.
+
+    Args:
+        workspace: Where its units and content are.
+        units: The units' names or codes.
+        helper: Who reads the library; this process when left out.
 
     Raises:
         ProblemsFound: The problems of all units together.
     """
-    from hatchleaf.manual.kept import Kept  # noqa: PLC0415  # slow with its package
-
     problems: list[Problem] = []
-    done: list[Unit] = []
-    files: list[Path] = []
-    for unit in units:
-        try:
-            files.append(workspace.unit_file(unit))
-        except ProblemsFound as found:
-            problems.extend(found.problems)
-    library: Library | None = None
-    try:
+    with _gathering(problems):
         workspace.settings  # noqa: B018  # its problems belong to this list
-    except ProblemsFound as found:
-        problems.extend(found.problems)
-    try:
-        library = library_of(workspace)
-    except ProblemsFound as found:
-        problems.extend(found.problems)
-    with Kept(workspace.cache / "fragments.json") as kept:
-        for file in dict.fromkeys(files):
-            try:
-                loaded = workspace.load(file.stem)
-                if library is not None:
-                    made = _made(workspace, library, loaded, kept)
-                    done.append(Unit(file, loaded, made))
-            except ProblemsFound as found:
-                problems.extend(found.problems)
+    # Units first: a second process may be reading the library meanwhile.
+    loaded: dict[Path, LoadedUnit] = {}
+    for unit in units:
+        with _gathering(problems):
+            file = workspace.unit_file(unit)
+            if file not in loaded:
+                loaded[file] = workspace.load(file.stem)
+    library: Library | None = None
+    with _gathering(problems):
+        library = (helper or Alone()).library(workspace)
+    done = _all_made(workspace, library, loaded, problems) if library else []
     problems.extend(_same_codes(workspace, done))
     if problems:
         raise ProblemsFound(problems)
+    return done
+
+
+@contextlib.contextmanager
+def _gathering(problems: list[Problem]) -> Iterator[None]:
+    try:
+        yield
+    except ProblemsFound as found:
+        problems.extend(found.problems)
+
+
+def _all_made(
+    workspace: Workspace,
+    library: Library,
+    loaded: Mapping[Path, LoadedUnit],
+    problems: list[Problem],
+) -> list[Unit]:
+    from hatchleaf.manual.kept import Kept  # noqa: PLC0415  # slow with its package
+
+    done: list[Unit] = []
+    with Kept(workspace.cache / "fragments.json") as kept:
+        for file, unit in loaded.items():
+            with _gathering(problems):
+                made = _made(workspace, library, unit, kept)
+                done.append(Unit(file, unit, made))
     return done
 
 

@@ -10,13 +10,13 @@ import click
 
 from hatchleaf.cli.edge import (
     json_option,
-    library_of,
     open_workspace,
     print_json,
     reports,
     result,
     workspace_option,
 )
+from hatchleaf.cli.second import Alone
 from hatchleaf.problems import Place, Problem, ProblemsFound, listed, suggestion
 
 if TYPE_CHECKING:
@@ -62,7 +62,7 @@ def _found(workspace: Workspace, unit: str) -> _Found:
     from hatchleaf.blocks.choose import choose  # noqa: PLC0415  # slow
     from hatchleaf.facts.work_out import work_out  # noqa: PLC0415
 
-    library = library_of(workspace)
+    library = Alone().library(workspace)
     spec = workspace.load(unit).spec
     facts = work_out(spec)
     file = workspace.unit_file(unit).relative_to(workspace.root).as_posix()

@@ -108,12 +108,28 @@ def convert_line(text: str) -> str:
     return re.sub(r"^<p>(.*)</p>$", r"\1", made, flags=re.DOTALL)
 
 
+_NOT_IN_BLOCKS: Final = (
+    "reference",
+    "image_link",
+    "image_reference",
+    "short_reference",
+    "short_image_ref",
+    "autolink",
+    "automail",
+    "linebreak",
+)
+"""Marks that blocks may not use or have no need of: each is looked for in every text."""
+
+
 @cache
 def _converter() -> markdown.Markdown:
-    return markdown.Markdown(
+    made = markdown.Markdown(
         extensions=["tables", "admonition", "pymdownx.details", "sane_lists", _Forms()],
         output_format="html",
     )
+    for name in _NOT_IN_BLOCKS:
+        made.inlinePatterns.deregister(name)
+    return made
 
 
 class _Forms(Extension):
