@@ -18,7 +18,11 @@ def used_fields(library: Library) -> set[str]:
     used = {path for paths in READS.values() for path in paths}
     for topic in library.topics.values():
         for part in topic.parts:
-            used |= {part.path, f"{part.path}.{part.by}", f"{part.path}.{part.place_field}"}
+            used |= {
+                part.path,
+                f"{part.path}.{part.by}",
+                f"{part.path}.{part.place_field}",
+            }
     used |= used_by_blocks(library)
     return used | {above for path in used for above in _above(path)}
 

@@ -104,9 +104,9 @@ def test_an_item_is_judged_alone(
     spec = samples["heron-a"].spec
     line = (Line("waste.tanks.holds", OneOf(("black",))),)
     judged = {
-        str(item): outcomes(
-            line, spec, Facts(), library.lists, ("waste.tanks", item)
-        )[0].holds
+        str(item): outcomes(line, spec, Facts(), library.lists, ("waste.tanks", item))[
+            0
+        ].holds
         for item in items_at(spec, "waste.tanks")
     }
     assert sorted(judged.values()) == [False, True]

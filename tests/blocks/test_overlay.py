@@ -91,8 +91,10 @@ def test_a_dealers_topic_needs_a_dealers_number(tmp_path: Path) -> None:
     with pytest.raises(ProblemsFound) as found:
         read_library([BUILT_IN, folder], tmp_path)
     assert [str(problem) for problem in found.value.problems] == [
-        "content_blocks/topics.yml:2:5: topics[0]: 899 is not a dealership's own number\n"
-        "    allowed: 900 to 999"
+        (
+            "content_blocks/topics.yml:2:5: topics[0]: 899 is not a dealership's own number\n"
+            "    allowed: 900 to 999"
+        )
     ]
 
 

@@ -63,9 +63,9 @@ def _fitted(spec: UnitSpec, path: str) -> bool:
     if path in special:
         return special[path]
     found = list(values(spec, path))
-    return any(not isinstance(v, str) or v not in ("none", "not fitted") for v in found) and (
-        not all(type(v).__name__ == "_Missing" for v in found)
-    )
+    return any(
+        not isinstance(v, str) or v not in ("none", "not fitted") for v in found
+    ) and (not all(type(v).__name__ == "_Missing" for v in found))
 
 
 @pytest.mark.parametrize("name", SAMPLES)
@@ -76,9 +76,7 @@ def test_no_word_of_what_is_not_fitted(
     """An owner who reads of a part looks for it, and trusts the rest less."""
     if _fitted(samples[name].spec, path):
         return
-    general = {
-        one.id for one in guides[name].selection.chosen if one.block.always
-    }
+    general = {one.id for one in guides[name].selection.chosen if one.block.always}
     found = [
         (part.id, match[0])
         for topic in guides[name].manual.topics
@@ -158,7 +156,9 @@ def test_the_all_electric_unit_has_no_gas_page(guides: Mapping[str, Made]) -> No
     """No topic of the gas system, and no step of a journey about gas."""
     made = guides["heron-c"]
     assert [page.number for page in made.pages.pages if page.system == "lp"] == []
-    assert [s for rows in made.manual.steps.values() for s in rows if s.phase == "gas"] == []
+    assert [
+        s for rows in made.manual.steps.values() for s in rows if s.phase == "gas"
+    ] == []
 
 
 def test_on_demand_unit_has_no_bypass_page(guides: Mapping[str, Made]) -> None:

@@ -118,7 +118,7 @@ _NOT_IN_BLOCKS: Final = (
     "automail",
     "linebreak",
 )
-"""Marks that blocks may not use or have no need of: each is looked for in every text."""
+"""Marks that blocks may not use: each is looked for in every text."""
 
 
 @cache

@@ -19,7 +19,7 @@ from hatchleaf.spec.model.unit import PlaceOnUnit, UnitSpec
 # valve of its own: there the water is shut off at the hose.
 _SHUT_OFFS: Final = (
     ("LP gas: the valve at the supply", "lp.supply", "at", "lp-supply"),
-    ("Mains power: the main breaker", "ac.panel", "at", "breakers"),
+    ("Shore power: the main breaker", "ac.panel", "at", "breakers"),
     ("Battery: the battery switch", "dc.disconnect", "at", "battery-switch"),
     ("Water: the pump's switch", "water.pump", "switch_at", "water-pump"),
     ("Water: the tap that the hose is on", "water.inlets", "at", "water-inlet"),
