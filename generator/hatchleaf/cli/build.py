@@ -8,6 +8,7 @@ from typing import Any
 
 import click
 
+from hatchleaf.cli.addresses import refuse_dead_addresses
 from hatchleaf.cli.edge import (
     Unit,
     as_data,
@@ -47,6 +48,7 @@ def command(
         done = gathered(workspace, units_or_all(workspace, units), helper)
         notes = [note for unit in done for note in unit.loaded.notes]
         notes += refuse_unfit(done)
+        refuse_dead_addresses(workspace, done)
         target = site or workspace.site
         # All are built before one is written: a problem leaves the site alone.
         built = [(unit, _files(workspace, unit, helper)) for unit in done]
