@@ -150,7 +150,7 @@ def test_bar_goes_round_the_unit(site: Site, phone: Phone) -> None:
     walk = site.pages.round
     page = phone.open(site.topic(walk[0]))
     for number in (*walk[1:], walk[0]):
-        page.locator(".bar-next").click()
+        page.locator(".bar [rel=next]").click()
         page.wait_for_url(f"**/{number:03d}/")
     page.locator(".bar-emergency").click()
     page.wait_for_url("**/001/")
@@ -162,7 +162,7 @@ def test_without_scripts_a_page_reads_and_leads_on(
     """No dead box is shown; the bar's number cell leads to the contents."""
     page = phone_with(java_script_enabled=False).open(site.topic(210))
     assert page.locator("form:visible").count() == 0
-    page.locator(".bar-find").click()
+    page.locator(".bar [data-find]").click()
     page.wait_for_url("**/000/#find")
     assert page.locator("form:visible").count() == 0
     page.locator(".contents .row").first.click()

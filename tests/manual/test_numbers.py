@@ -11,16 +11,19 @@ import pytest
 from facts.samples import NAMES
 from hatchleaf.manual.make import Made
 from hatchleaf.manual.numbers import numbers_page
+from hatchleaf.manual.wording import slug
 
 
 def _entries(made: Made) -> dict[str, str]:
-    """Return the text of each entry by the id of its line."""
+    """Return the text of each fact's entry, with its head and source, by its id."""
     page, _ = numbers_page(made.facts, made.manual.library)
     entries = {}
-    for group in re.findall(r'<ul class="working">.*?</p>', page, re.DOTALL):
+    for group in re.findall(r"<h3>.*?</p>", page, re.DOTALL):
+        head, _, _ = group.partition("<ul")
         source = group[group.index('<p class="source">') :]
-        for name, text in re.findall(r'<li id="([^"]+)">(.*?)</li>', group, re.DOTALL):
-            entries[name] = html.unescape(text + source)
+        for line in re.findall(r"<li .*?</li>", group, re.DOTALL):
+            for name in re.findall(r'id="([^"]+)"', line):
+                entries[name] = html.unescape(head + line + source)
     return entries
 
 
@@ -31,12 +34,39 @@ def test_every_fact_has_its_line(guides: Mapping[str, Made], name: str) -> None:
     entries = _entries(made)
 
     assert len(entries) == len(made.facts)
-    for entry, fact in zip(entries.values(), made.facts.values(), strict=False):
-        assert "source" in entry, fact.name
-    together = " ".join(entries.values())
     for fact in made.facts.values():
-        assert f"<b>{fact.shown_with_other()}</b>" in together, fact.name
-        assert fact.basis in together, fact.name
+        entry = entries[f"fact-{slug(fact.name)}"]
+        assert f"<b>{fact.shown_with_other()}</b>" in entry, fact.name
+        assert fact.basis in entry, fact.name
+        assert fact.item_words in entry, fact.name
+        for one in fact.inputs:
+            assert one.text in entry, fact.name
+        assert "ource" in entry, fact.name
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_mark_stands_once_at_what_it_is_for(
+    guides: Mapping[str, Made], name: str
+) -> None:
+    """At the head where all of a name carry it, else at each that does."""
+    made = guides[name]
+    entries = _entries(made)
+    for fact in made.facts.values():
+        entry = entries[f"fact-{slug(fact.name)}"]
+        for mark, on in (("typical", fact.typical), ("brochure", fact.brochure)):
+            assert entry.count(f'class="{mark}"') == on, fact.name
+
+
+def test_what_differs_in_its_item_alone_is_one_line(
+    guides: Mapping[str, Made],
+) -> None:
+    """The battery lasts as long for one as for six: said once, found by each."""
+    page, _ = numbers_page(guides["heron-a"].facts, guides["heron-a"].manual.library)
+    lines = re.findall(r"<li [^\n]*?</li>", page)
+    (summer,) = [one for one in lines if "fact-endurance-battery-6-people-su" in one]
+    assert summer.count("id=") == 4
+    assert "fact-endurance-battery-1-person-summer-night" in summer
+    assert "frost" not in summer
 
 
 @pytest.mark.parametrize(

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from html import escape
 from typing import Final
 
@@ -11,6 +11,7 @@ from hatchleaf.blocks.model import Library
 from hatchleaf.facts.changed_parts import changed_parts
 from hatchleaf.facts.model import COMMON_PRACTICE, Fact, Facts
 from hatchleaf.facts.names import KNOWN
+from hatchleaf.facts.sheet import capital
 from hatchleaf.manual.model import Heading
 from hatchleaf.manual.wording import slug
 
@@ -30,6 +31,7 @@ _GROUPS: Final = {
     "leveling": "Leveling",
     "awnings": "Awning",
     "dates": "Dates",
+    "endurance": "What runs out first",
 }
 
 
@@ -65,9 +67,14 @@ def _title(system: str) -> str:
 
 def _of_base(group: list[Fact], sources: Mapping[str, Mapping[str, str]]) -> str:
     # What a name says is written with its items and an example, for editors.
-    label = re.sub(r" ?\[[^\]]*\]|: [^:]*$", "", KNOWN[group[0].base])
-    label = label[:1].upper() + label[1:]
-    entries = "".join(_entry(fact) for fact in group)
+    label = re.sub(r" ?\[[^\]]*\]|: [^:]*$| \(typical\)", "", KNOWN[group[0].base])
+    shared = set.intersection(*(set(_marks(fact)) for fact in group))
+    head = f"{escape(capital(label), quote=False)}{_marked(sorted(shared))}"
+    alike: dict[tuple[object, ...], list[Fact]] = {}
+    for fact in group:
+        key = (fact.shown_with_other(), fact.basis, _marks(fact))
+        alike.setdefault(key, []).append(fact)
+    entries = "".join(_entry(facts, shared) for facts in alike.values())
     inputs = dict.fromkeys(
         f"{_in_words(given.path)}: {given.text}" for f in group for given in f.inputs
     )
@@ -76,23 +83,36 @@ def _of_base(group: list[Fact], sources: Mapping[str, Mapping[str, str]]) -> str
     named = " ".join(dict.fromkeys(_source(f.source, sources) for f in group))
     said = escape(f"{changed} {named}".strip(), quote=False)
     return (
-        f'<h3>{escape(label, quote=False)}</h3><ul class="working">{entries}</ul>'
+        f'<h3>{head}</h3><ul class="working">{entries}</ul>'
         f'<p class="source"><span class="given">{escape(given, quote=False)}</span> '
         f"{said}</p>"
     )
 
 
-def _entry(fact: Fact) -> str:
-    marks = "".join(
-        f' <span class="{word}">({word})</span>'
-        for word, on in (("typical", fact.typical), ("brochure", fact.brochure))
-        if on
+def _marks(fact: Fact) -> tuple[str, ...]:
+    marks = (("brochure", fact.brochure), ("typical", fact.typical))
+    return tuple(word for word, on in marks if on)
+
+
+def _marked(words: Iterable[str]) -> str:
+    return "".join(f' <span class="{word}">({word})</span>' for word in words)
+
+
+def _entry(alike: list[Fact], said: set[str]) -> str:
+    """Return the line of facts that differ in their items alone."""
+    first, *others = alike
+    items = escape(first.item_words, quote=False) + "".join(
+        f'; <span id="fact-{slug(fact.name)}">{escape(fact.item_words, quote=False)}'
+        "</span>"
+        for fact in others
     )
-    item = f"{escape(fact.item_words, quote=False)}: " if fact.item else ""
-    value = escape(fact.shown_with_other(), quote=False)
-    basis = escape(fact.basis, quote=False)
+    before = f"{items}: " if first.item else ""
+    value = escape(first.shown_with_other(), quote=False)
+    marks = _marked(word for word in _marks(first) if word not in said)
+    basis = escape(first.basis, quote=False)
     return (
-        f'<li id="fact-{slug(fact.name)}">{item}<b>{value}</b>{marks}<br>{basis}</li>'
+        f'<li id="fact-{slug(first.name)}">{before}<b>{value}</b>{marks}<br>'
+        f"{basis}</li>"
     )
 
 

@@ -28,7 +28,7 @@ from hatchleaf.outputs.fragments import (
 )
 from hatchleaf.outputs.palette import stylesheet
 from hatchleaf.outputs.search import topics_json
-from hatchleaf.outputs.slimming import slimmed
+from hatchleaf.outputs.slimming import lean, slimmed
 
 FILE_NAME: Final = "manual.html"
 """Beside the pages of one unit: ``site/<code>/manual.html``."""
@@ -51,8 +51,8 @@ def phone_copy(pages: Pages, *, brand: str = "", env: Environment | None = None)
         The document.  Its policy allows its own style and script by their hashes
         and nothing else, from nowhere else.
     """
-    style = stylesheet(brand)
-    script = theme_text("assets/reader.js")
+    style = lean(stylesheet(brand))
+    script = lean(theme_text("assets/reader.js"))
     sheets = [
         context(
             _lowered(page), pages, root="", assets="", target=copy_target, copy=True

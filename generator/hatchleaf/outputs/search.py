@@ -96,7 +96,9 @@ def topics_json(pages: Pages) -> str:
     Args:
         pages: All pages of the unit.
     """
-    return _line({"topics": topics(pages)})
+    # Places and headings stand in the file: the script reads them there.
+    inside = [{key: topic[key] for key in ("n", "t", "a")} for topic in topics(pages)]
+    return _line({"topics": inside})
 
 
 def _line(data: dict[str, object]) -> str:

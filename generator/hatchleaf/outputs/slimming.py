@@ -26,6 +26,27 @@ _FACT: Final = re.compile(r'(?<=["#])fact-[a-z0-9-]+(?=")')
 _HEADING_ID: Final = re.compile(r'(<h[3-6]) id="([^"]*)"')
 _NAMED: Final = re.compile(r'(?:href="#|aria-\w+="|for=")([^"]*)"')
 
+# Comments of our own that have their lines to themselves; no string looks like one.
+_COMMENT: Final = re.compile(r"^[ \t]*/\*.*?\*/[ \t]*\n", re.DOTALL | re.MULTILINE)
+_BLOCKS: Final = "div|dl|form|h[1-6]|ol|p|section|table|ul"
+_HOLDERS: Final = "div|li|dd|section|article"
+# HTML Standard, 13.1.2.4 "Optional tags": each end is plain from what comes next.
+_IMPLIED: Final = tuple(
+    re.compile(pattern)
+    for pattern in (
+        rf"</p>(?=<(?:{_BLOCKS})[ >]|</(?:{_HOLDERS})>)",
+        r"</li>(?=<li[ >]|</[ou]l>)",
+        r"</t[dh]>(?=<t[dh][ >]|</tr>)",
+        r"</tr>(?=<tr[ >]|</thead>|</tbody>)",
+        r"</thead>(?=<tbody>)",
+        r"</tbody>(?=</table>)",
+    )
+)
+_TAG: Final = re.compile(r"<[a-z][^<>]*>")
+# Same, 13.1.2.3 "Unquoted"; not before a slash, which would become part of it.
+_QUOTED: Final = re.compile(r'="([A-Za-z0-9_.:#-]+)"(?=[ >])')
+_INDENT: Final = re.compile(r"^[ \t]+|\n(?=\n)", re.MULTILINE)
+
 
 def slimmed(document: str) -> str:
     """Return the same document in fewer bytes."""
@@ -33,7 +54,23 @@ def slimmed(document: str) -> str:
     document = _drawn_once(document, _OUTLINE, "plan-outline")
     document = _drawn_once(document, _ALERT, "alert-shape")
     document = _short_facts(document)
-    return _BLOCK_ENDS.sub("", _without_idle_ids(document))
+    document = _BLOCK_ENDS.sub("", _without_idle_ids(document))
+    # What follows the first script is code and data, no markup.
+    head, body, rest = document.partition("<body>")
+    markup, script, rest = rest.partition("<script")
+    return head + body + implied(markup) + script + rest
+
+
+def implied(markup: str) -> str:
+    """Return *markup* without end tags and quotes that HTML lets one leave out."""
+    for end in _IMPLIED:
+        markup = end.sub("", markup)
+    return _TAG.sub(lambda tag: _QUOTED.sub(r"=\1", tag[0]), markup)
+
+
+def lean(code: str) -> str:
+    """Return a style or script without the comments and indents that only we read."""
+    return _INDENT.sub("", _COMMENT.sub("", code))
 
 
 def _drawn_once(document: str, drawing: re.Pattern[str], name: str) -> str:

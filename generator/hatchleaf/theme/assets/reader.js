@@ -121,7 +121,10 @@
   function wordsInside(topics) {
     const used = Object.create(null);
     topics.forEach((topic, at) => {
-      const parts = all(".where, .normal-text, .ratings, .text", document.getElementById("t-" + pad(topic.n)));
+      const sheet = document.getElementById("t-" + pad(topic.n));
+      const parts = all(".where, .normal-text, .ratings, .text", sheet);
+      topic.w = all(".where", sheet).map((each) => each.textContent).join();
+      topic.h = all(".text :is(h3, h4, h5)", sheet).map((each) => each.textContent);
       const text = parts.map((part) => part.innerHTML.replace(/<[^>]*>|&\w+;/g, " ")).join(" ");
       new Set(fold(text)).forEach((word) => {
         if (word.length > 1) (used[word] = used[word] || []).push(at);
