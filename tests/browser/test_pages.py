@@ -190,3 +190,32 @@ def test_forced_colors_keep_every_part(
         "getComputedStyle(document.querySelector('.ticks input')).appearance"
     )
     assert look == "auto"
+
+
+def test_the_numbers_are_folded_by_system_and_a_link_opens_its_fold(
+    site: Site, phone: Phone
+) -> None:
+    """Some three hundred lines are no page to scroll; a number still leads to its own."""
+    page = phone.open(site.topic(90))
+    folds = page.locator("details.fold")
+    assert folds.count() > 10
+    assert page.locator("details.fold[open]").count() == 0
+    page = phone.open(site.topic(210))
+    page.locator(".ratings a").first.click()
+    page.wait_for_url("**/090/#fact-*")
+    assert page.locator("details.fold[open]").count() == 1
+    anchor = page.url.partition("#")[2]
+    assert page.locator(f"#{anchor}").is_visible()
+
+
+def test_the_numbers_are_all_open_without_scripts(
+    site: Site, phone_with: Callable[..., Phone]
+) -> None:
+    """The list of systems leads to each, and every line can be read."""
+    page = phone_with(java_script_enabled=False).open(site.topic(90))
+    folds = page.locator("details.fold").count()
+    assert page.locator("details.fold[open]").count() == folds
+    links = page.locator(".jump a")
+    assert links.count() == folds
+    assert page.locator(".working li").last.is_visible()
+    assert not page.evaluate(SMALL_TARGETS, TOUCH)

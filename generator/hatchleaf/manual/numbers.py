@@ -56,8 +56,11 @@ def numbers_page(facts: Facts, library: Library) -> tuple[str, tuple[Heading, ..
     ]
     made.append("</ul>")
     for heading, bases in zip(headings, by_system.values(), strict=True):
-        made.append(f'<h2 id="{heading.id}">{escape(heading.text)}</h2>')
+        # Open for who has no scripts: a link into a fold that is shut may fail there.
+        title = f'<h2 id="{heading.id}">{escape(heading.text)}</h2>'
+        made.append(f'<details class="fold" open><summary>{title}</summary>')
         made.extend(_of_base(group, library.sources) for group in bases.values())
+        made.append("</details>")
     return "\n".join(made), headings
 
 

@@ -55,6 +55,9 @@
     if (target && target.closest("details")) reveal(target);
   }
 
+  /* Long lists are open for who has no scripts; a link into one opens it again. */
+  all(".fold").forEach((each) => { each.open = false; });
+
   if (copy) {
     root.classList.add("one");
     addEventListener("hashchange", () => show(false));
