@@ -128,7 +128,9 @@ def chart(facts: Facts) -> Shown:
         for bar in group.bars
     )
     drawn = days.chart(groups, title="Days until each is at its end", says=said)
-    return Shown(f'\n<figure class="chart">{drawn}</figure>\n', said)
+    cut = any(bar.days > days.MOST for group in groups for bar in group.bars)
+    note = f"\nA bar without an end goes on beyond {days.MOST} days.\n" if cut else ""
+    return Shown(f'\n<figure class="chart">{drawn}</figure>\n{note}', said)
 
 
 def _bars(facts: Facts, end: End) -> Iterator[days.Bar]:
