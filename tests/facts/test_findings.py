@@ -468,6 +468,13 @@ ROWS = (
         sample="heron-c",
         item="water-low-points",
     ),
+    Row(
+        "towing-part-unknown",
+        {"gear.brakes": "unknown"},
+        {"gear.brakes": "none"},
+        sample="heron-c",
+        item="gear-brakes",
+    ),
 )
 
 

@@ -47,6 +47,10 @@ from hatchleaf.spec.model.electrical import DcLoad
         ("heron-b", "solar.day_charge[December at 40° north]", "20 Ah"),
         ("heron-a", "shore.supply[15 A]", "1,440 W"),
         ("heron-a", "shore.needs[roof]", "20 A"),
+        # Their watts are within 1,440 W, but neither is for a 15 A outlet.
+        ("heron-a", "shore.needs[water-heater]", "20 A"),
+        ("heron-b", "shore.needs[roof]", "20 A"),
+        ("heron-b", "shore.needs[microwave]", "15 A"),
         ("heron-a", "shore.needs[roof + microwave]", "30 A"),
         ("heron-a", "shore.needs[roof + water-heater]", "too much"),
         ("heron-c", "shore.needs[cooktop + charger]", "not known"),

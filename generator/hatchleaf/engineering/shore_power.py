@@ -121,7 +121,7 @@ def outlets_for(unit: Outlet) -> tuple[Outlet, ...]:
 
 
 def smallest_outlet(
-    loads: Iterable[tuple[float, str]], unit: Outlet, volts: float
+    loads: Iterable[tuple[float, str]], unit: Outlet, volts: float, least: float = 0.0
 ) -> Outlet | None:
     """
     Return the smallest supply that carries *loads* for hours, None if none does.
@@ -130,10 +130,13 @@ def smallest_outlet(
         loads: Watts and leg of each, as for `heaviest_leg`.
         unit: The unit's own connection.
         volts: Voltage of one leg, in volts.
+        least: Amperes below which no supply will do, unless it is the unit's own.
     """
     several = list(loads)
     everything = sum(watts for watts, _ in several)
     for outlet in outlets_for(unit):
+        if outlet.amps < min(least, unit.amps):
+            continue
         carried = everything if outlet.legs == 1 else heaviest_leg(several)
         if carried <= outlet.amps * volts * CONTINUOUS:
             return outlet

@@ -118,7 +118,7 @@ def _usable(
             inputs.append(chemistry)
             shares.append(battery.TYPICAL_USABLE[one.chemistry])
             kind = "LFP" if one.chemistry == "lfp" else "lead-acid"
-            said[f"{shares[-1] * 100:.0f} %, typical for {kind}"] = None
+            said[f"{shares[-1] * 100:.0f} %, typical for {kind},"] = None
             typical = True
     usable = total([e * s for e, s in zip(each, shares, strict=True)], "watt_hour")
     source = "common-practice" if typical else "own-labels"

@@ -48,7 +48,8 @@ def _hours(item: str, words: str, given: Given, bank: Bank, sheet: Sheet) -> Non
     gives: Quantity = charging.CHARGE_LINE if from_line else given.quantity
     current = min(gives, takes.to("ampere"))
     slow_end = 0.0 if from_line else habits.slow_end
-    end = f", and {slow_end:.0f} hours for the slow end" if slow_end else ""
+    hours = "hour" if round(slow_end) == 1 else "hours"
+    end = f", and {slow_end:.0f} {hours} for the slow end" if slow_end else ""
     time = charging.hours(
         bank.taken, current, efficiency=habits.efficiency, slow_end=slow_end
     )

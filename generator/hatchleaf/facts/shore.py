@@ -46,6 +46,8 @@ _SERVICE = (
 _EIGHTY_PERCENT = "nec-continuous-load"
 _NORTH_AMERICA = ("us", "ca")
 _TRIPLE = 3
+_NOT_ON_15 = 20.0
+"""Amperes: what the page of shore power keeps off a 15 A outlet needs this much."""
 
 
 @dataclass(frozen=True)
@@ -158,7 +160,13 @@ def _loads(spec: UnitSpec, sheet: Sheet) -> Iterator[_Load]:
     element = getattr(spec.hot_water, "element", "none")
     if isinstance(element, Reading):
         given = number("hot_water.element", element)
-        yield _Load("water-heater", "water heater", given)
+        yield _Load(
+            "water-heater",
+            "water heater",
+            given,
+            least_amps=_NOT_ON_15,
+            least_why="it leaves too little for the rest",
+        )
     if isinstance(spec.kitchen.cooktop, InductionPlate):
         given = number("kitchen.cooktop.watts", spec.kitchen.cooktop.watts)
         yield _Load("cooktop", "induction plate", given)
@@ -178,7 +186,14 @@ def _coolers(spec: UnitSpec) -> Iterator[_Load]:
     for one in coolers:
         which = "" if len(coolers) == 1 else f"{one.id} "
         given = number(f"climate.air_conditioners[{one.id}].watts", one.watts)
-        yield _Load(one.id, f"{which}air conditioner", given, one.leg)
+        yield _Load(
+            one.id,
+            f"{which}air conditioner",
+            given,
+            one.leg,
+            least_amps=_NOT_ON_15,
+            least_why="it takes more when it starts",
+        )
 
 
 def _load(load: _Load, sheet: Sheet) -> None:

@@ -33,6 +33,10 @@ class ShoreLoad:
     words: str
     given: Given
     leg: str = "unknown"
+    least_amps: float = 0.0
+    """The smallest supply for it, whatever its watts: common practice, no source."""
+    least_why: str = ""
+    """Why it needs that much."""
 
     @cached_property
     def watts(self) -> float | None:
@@ -103,21 +107,35 @@ def _needs(
     sheet: Sheet,
 ) -> None:
     known = [(load.watts, load.leg) for load in loads if load.watts is not None]
-    found = smallest_outlet(known, unit, volts)
+    least = max(load.least_amps for load in loads)
+    found = smallest_outlet(known, unit, volts, least)
+    by_watts = smallest_outlet(known, unit, volts)
+    raised = "" if found == by_watts else _raised(loads, least)
     sure = len(known) == len(loads)
     value = _name(found) if found and sure else NOT_KNOWN if found else TOO_MUCH
     sheet.add(
         f"shore.needs[{plus([load.item for load in loads])}]",
         value,
-        basis=_why(loads, found or unit, volts, fits=found is not None),
+        basis=_why(loads, found or unit, volts, raised, fits=found is not None),
         given=(*given, *(load.given for load in loads if load.given.known)) or given,
         source=_SOURCE,
         label=plus([load.words for load in loads]),
     )
 
 
+def _raised(loads: tuple[ShoreLoad, ...], least: float) -> str:
+    """Return why a supply that carries the watts is still too small."""
+    why = next(load.least_why for load in loads if load.least_amps == least)
+    return f"; less than {least:g} A will not do: {why}"
+
+
 def _why(
-    loads: tuple[ShoreLoad, ...], outlet: Outlet, volts: float, *, fits: bool
+    loads: tuple[ShoreLoad, ...],
+    outlet: Outlet,
+    volts: float,
+    raised: str,
+    *,
+    fits: bool,
 ) -> str:
     each = plus(
         [
@@ -128,6 +146,6 @@ def _why(
     limit = shown(quantity(_limit(outlet, volts), "watt"), "watt", how="down")
     than = "the smallest that carries it" if fits else "less than it takes"
     if any(load.watts is None for load in loads):
-        than = "all that can be said" if fits else than
+        than = "and nobody can tell whether that is enough" if fits else than
     legs = "" if outlet.legs == 1 else " on each leg"
-    return f"{capital(each)}; 80 % of {_name(outlet)} is {limit}{legs}, {than}."
+    return f"{capital(each)}; 80 % of {_name(outlet)} is {limit}{legs}, {than}{raised}."

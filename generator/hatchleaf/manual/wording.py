@@ -180,7 +180,9 @@ class Wording:
         return fact
 
     def _table_of(self, one: Chosen) -> Callable[..., Shown]:
-        def table(base: str, left: str = "", right: str = "") -> Shown:
+        def table(
+            base: str, left: str = "", right: str = "", at_once: int = 0
+        ) -> Shown:
             self._declared(one, base)
             rows = self.facts.of(base)
             if not rows:
@@ -188,6 +190,11 @@ class Wording:
                 if missing:
                     return self._read_it(missing[0])
                 raise Fault(f"this unit has no fact '{base}'")
+            # Only the rows of so many things together; none of them are no table.
+            if at_once:
+                rows = tuple(r for r in rows if len(r.item.split(" + ")) == at_once)
+                if not rows:
+                    return Shown("", "")
             head = _HEADS.get(base, ("Which", "How much"))
             lines = [f"| {left or head[0]} | {right or head[1]} |", "| --- | --- |"]
             lines += [

@@ -33,7 +33,8 @@ SOLAR_WITHOUT_CONTROLLER = Rule(
 SOLAR_CONTROLLER_UNKNOWN = Rule(
     "solar-controller-unknown",
     "warn",
-    "Two controllers in a row disturb each other, and none ruins the battery.",
+    "Two controllers in a row disturb each other; no controller at all can ruin the "
+    "battery.",
     "common-practice",
 )
 MIXED_BATTERIES = Rule(
@@ -45,7 +46,7 @@ MIXED_BATTERIES = Rule(
 UNEQUAL_BATTERIES = Rule(
     "unequal-batteries",
     "warn",
-    "Unlike batteries side by side age fast: the small one does the work.",
+    "Unlike batteries side by side age fast: the weak one drags the strong one down.",
     "common-practice",
 )
 LFP_ON_WRONG_CHARGER = Rule(

@@ -27,7 +27,7 @@ REGULATOR_UNKNOWN = Rule(
 GAS_PRESSURE_OFF = Rule(
     "gas-pressure-off",
     "stop",
-    "Appliances are made for one pressure: 11 in. w.c. here, 30 mbar in Europe.",
+    "Appliances are made for one pressure: 11 in. w.c. in America, 30 mbar in Europe.",
     "common-practice",
 )
 CYLINDER_DUE = Rule(

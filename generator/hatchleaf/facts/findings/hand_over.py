@@ -61,19 +61,19 @@ NO_BRAKE_TEST = Rule(
 NO_BREAKAWAY_TEST = Rule(
     "no-breakaway-test",
     "warn",
-    "The switch works once in its life, and only if its battery is alive.",
+    "It has one chance on the road, and only with a live battery: try it first.",
     "breakaway-laws",
 )
 NO_ALARM_TEST = Rule(
     "no-alarm-test",
     "warn",
-    "Every alarm is pressed in front of the owners.",
+    "An alarm that nobody tried may be dead: press each one with the owners.",
     "common-practice",
 )
 NO_BRAKES = Rule(
     "no-brakes",
     "stop",
-    "Most states ask for brakes from 3,000 lb on, some from 1,500 lb.",
+    "Some states ask for brakes from 1,500 lb on, others from 3,000 lb: check yours.",
     "state-brake-laws",
 )
 NO_BREAKAWAY = Rule(
@@ -97,7 +97,13 @@ FEW_CHAINS = Rule(
 FOUND_LONG_AGO = Rule(
     "found-long-ago",
     "warn",
-    "A used unit that was looked over long ago is not as its file says.",
+    "A used unit that was looked over long ago may not be as its file says.",
+    "common-practice",
+)
+TOWING_PART_UNKNOWN = Rule(
+    "towing-part-unknown",
+    "stop",
+    "The guide tells the owners not to tow before a technician has looked at it.",
     "common-practice",
 )
 PARTS_UNKNOWN = Rule(
@@ -122,6 +128,7 @@ RULES: Final = (
     BREAKAWAY_WITHOUT_BATTERY,
     FEW_CHAINS,
     FOUND_LONG_AGO,
+    TOWING_PART_UNKNOWN,
     PARTS_UNKNOWN,
 )
 _HOLDING: Final = ("gas_leak", "brakes", "breakaway", "alarms")
@@ -149,6 +156,8 @@ _PARTS: Final = (
     ("safety", "extinguisher"),
 )
 """Parts that a hand-over should not leave unlooked at."""
+_TOWED_BY: Final = ("tires", "hitch", "brakes", "breakaway")
+"""Parts of the running gear that the guide forbids to tow with while unknown."""
 
 
 def look(case: Case) -> Iterator[Finding]:
@@ -227,4 +236,6 @@ def _used(case: Case) -> Iterator[Finding]:
             part = name.replace("_", " ")
             what = f"nobody looked at this part: {section}, {part}"
             item = f"{section}-{name}".replace("_", "-")
-            yield PARTS_UNKNOWN.found(what, f"{section}.{name}", item)
+            on_the_road = section == "gear" and name in _TOWED_BY
+            rule = TOWING_PART_UNKNOWN if on_the_road else PARTS_UNKNOWN
+            yield rule.found(what, f"{section}.{name}", item)

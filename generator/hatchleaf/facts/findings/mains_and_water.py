@@ -26,13 +26,13 @@ LOAD_ABOVE_SHORE = Rule(
 NO_GFCI = Rule(
     "no-gfci",
     "stop",
-    "A wet hand and a fault without ground-fault protection kill.",
+    "A wet hand and a fault can kill where there is no ground-fault protection.",
     "nec-551",
 )
 WATER_UNREGULATED = Rule(
     "water-unregulated",
     "note",
-    "Park taps pass 100 psi and more: the owners need a regulator for the hose.",
+    "Some park taps pass 100 psi: the owners need a regulator for the hose.",
     "trade-water-pressure",
 )
 WATER_LIMIT_UNKNOWN = Rule(

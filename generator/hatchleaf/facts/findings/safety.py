@@ -45,7 +45,7 @@ ALARM_AT_END = Rule(
 ALARM_NEAR_END = Rule(
     "alarm-near-end",
     "warn",
-    "Owners get a unit whose alarms last their first seasons.",
+    "It has to be replaced within a year: do it before the hand-over.",
     "common-practice",
 )
 ALARM_WITHOUT_DATE = Rule(

@@ -40,13 +40,13 @@ TIRE_LOAD_UNKNOWN = Rule(
 TIRE_OLD = Rule(
     "tire-old",
     "stop",
-    "Makers ask for replacement from six years on, whatever the tread.",
+    "Tire makers ask for replacement after six to ten years, whatever the tread.",
     "nhtsa-tire-age",
 )
 TIRES_MIXED = Rule(
     "tires-mixed",
     "warn",
-    "Tires more than a year apart in age wear and carry unlike; one was replaced.",
+    "Tires of unlike age wear and carry unlike; ask why one was replaced.",
     "common-practice",
 )
 TIRE_DATE_UNKNOWN = Rule(
