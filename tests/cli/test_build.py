@@ -196,3 +196,10 @@ def test_check_writes_nothing(workspace: Folder) -> None:
     assert workspace.run("check", *NAMES, "--on", "2027-03-19").code == 0
     after = {k: v for k, v in workspace.files().items() if ".hatchleaf/" not in k}
     assert after == dict(before)
+
+
+def test_a_unit_stays_small(built: Folder) -> None:
+    """Half of a phone's patience: 1.5 MB for all of a unit without photos."""
+    for code in (built.path / "site").glob("[1-9]*"):
+        size = sum(path.stat().st_size for path in code.rglob("*") if path.is_file())
+        assert size < 1_500_000, code.name

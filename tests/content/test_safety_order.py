@@ -16,6 +16,7 @@ from typing import Final
 import pytest
 import yaml
 
+from hatchleaf.blocks.model import Library
 from hatchleaf.manual.assemble import TopicText
 from hatchleaf.manual.make import Made
 
@@ -178,3 +179,19 @@ def test_the_driver_decides(name: str, guides: Mapping[str, Made]) -> None:
     page = next(p for p in guides[name].pages.pages if p.id == "before-towing")
     words = page.text.index("driver's decision")
     assert words < page.text.index("Back the ball")
+
+
+def test_no_block_sets_the_force_of_the_brakes(library: Library) -> None:
+    """
+    Without the maker's value there are no steps, only whom to call.
+
+    Common practice, no source: the gain is set by the controller's own manual.
+    """
+    found = [
+        block.id
+        for block in library.blocks.values()
+        if re.search(
+            r"gain|force up|wheels just lock", block.body.split("???")[0], re.IGNORECASE
+        )
+    ]
+    assert found == []

