@@ -8,7 +8,7 @@ from typing import Final
 
 from hatchleaf.engineering import battery, furnace, power_use
 from hatchleaf.facts.bank import Bank
-from hatchleaf.facts.sheet import Given, Sheet, fitted, items, number, word
+from hatchleaf.facts.sheet import Given, Sheet, fitted, items, number, whole, word
 from hatchleaf.spec.model.electrical import CompressorFridge
 from hatchleaf.spec.model.unit import UnitSpec
 from hatchleaf.units import Quantity, number_in, quantity, shown
@@ -180,12 +180,14 @@ def _lasts(
     share = _share(season, bank)
     less = "" if share >= 1 else f" of which {share * 100:.0f} % are left at 32 °F,"
     left = number_in(bank.usable, "watt_hour") * share
+    lasts = quantity(left / number_in(energy, "watt_hour"), unit)
     sheet.add(
         name,
-        quantity(left / number_in(energy, "watt_hour"), unit),
+        lasts,
         unit,
         how="down",
-        digits=2,
+        # Days as on the page of how long one can stay, where all end in whole ones.
+        digits=whole(lasts, unit) if unit == "day" else 2,
         basis=(
             f"{bank.usable_words}{less} over "
             f"{shown(energy, 'watt_hour', digits=2, how='up')} for a typical "
