@@ -48,6 +48,19 @@ def test_findings_as_data(workspace: Folder) -> None:
     assert row["acknowledged"]["role"] == "service_manager"
 
 
+def test_warranties_are_told_to_the_dealership(workspace: Folder) -> None:
+    """From the delivery on 2027-04-16, one and three years; as text and as data."""
+    done = workspace.run("check", "heron-a", "--on", "2027-04-16")
+    assert "note: warranty, the maker's promise for the frame: up on 2030-04-16" in (
+        done.out.splitlines()
+    )
+    done = workspace.run("check", "heron-a", "heron-b", "--json", "--on", "2027-04-16")
+    told = json.loads(done.out)["units"]
+    ends = [one["ends"] for one in told["heron-a"]["warranties"]]
+    assert ends == ["2028-04-16", "2030-04-16"]
+    assert told["heron-b"]["warranties"] == []
+
+
 @pytest.mark.parametrize(
     "command", [("build", "heron-a"), ("stickers", "heron-a", "--to", "a.pdf")]
 )

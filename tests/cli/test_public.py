@@ -20,6 +20,7 @@ _LISTS = {
     "serials": "number",
     "keys": "number",
     "readings": "found",
+    "warranties": "what",
     "acknowledged": "reason",
 }
 _LOOSE = re.compile(rb"[\s\-\xc2\xa0.,_/&;]+")

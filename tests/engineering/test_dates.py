@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 
 import pytest
+from dateutil.relativedelta import relativedelta
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -51,3 +52,21 @@ def test_age_of_whole_years(made: dt.date, years: int) -> None:
     found = dates.age(made, dates.years_after(made, years))
 
     assert number_in(found, "year") == pytest.approx(years, abs=0.004)
+
+
+@given(st.dates(dt.date(1980, 1, 1), dt.date(2060, 1, 1)), st.integers(0, 240))
+def test_months_agree_with_the_reference(day: dt.date, months: int) -> None:
+    """As dateutil's relativedelta counts them, the end of a month too."""
+    wanted = day + relativedelta(months=months)
+
+    assert dates.months_after(day, months) == wanted
+
+
+@pytest.mark.parametrize(
+    ("months", "ends"), [(1, (2027, 2, 28)), (13, (2028, 2, 29)), (3, (2027, 4, 30))]
+)
+def test_a_month_without_that_day_ends_on_its_last(
+    months: int, ends: tuple[int, int, int]
+) -> None:
+    """From the 31st of January, read off a wall calendar."""
+    assert dates.months_after(dt.date(2027, 1, 31), months) == dt.date(*ends)

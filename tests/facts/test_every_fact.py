@@ -58,10 +58,10 @@ LOADS = re.compile(
     r"|furnace\.|hot_water\.reheat"
     r"|water\.(weight|bleach|push|antifreeze)"
     r"|waste\.(weight|precharge|drain_seconds|hose_fall|rinse_fills)"
-    r"|shore\.(load|cord_drop|extension_drop)|generator\.start"
+    r"|shore\.(load|cord_drop|extension_drop)|generator\.(start|needed)"
     r"|battery\.(night_use|day_use|charge_hours|charge_days)"
     r"|solar\.(circuit_current|controller_current)"
-    r"|weights\.(empty|water|water_share|added|hitch)$"
+    r"|weights\.(empty|lp|water|water_share|added|hitch)$"
     r"|weights\.hitch_usual\[at least|awnings\.(area|rain|wind_force)"
 )
 AS_MEASURED = re.compile(
@@ -140,7 +140,8 @@ def test_inputs_are_among_the_fields_that_the_name_declares(unit: str) -> None:
                 "water.bleach waste.capacity waste.weight waste.precharge "
                 "waste.rinse_minutes weights.water weights.water_share weights.cargo_left "
                 "water.fill_minutes water.pump_minutes waste.days waste.drain_seconds "
-                "endurance.fresh endurance.gray endurance.black endurance.first"
+                "endurance.fresh endurance.gray endurance.black endurance.first "
+                "body.height"
             ),
         ),
         (
@@ -149,7 +150,8 @@ def test_inputs_are_among_the_fields_that_the_name_declares(unit: str) -> None:
                 "waste.capacity waste.weight waste.precharge weights.hitch waste.days "
                 "waste.drain_seconds waste.rinse_fill waste.rinse_fills "
                 "battery.charge_days solar.controller solar.controller_current "
-                "solar.day_charge solar.day_energy endurance.combined endurance.first"
+                "solar.day_charge solar.day_energy endurance.combined endurance.first "
+                "body.height"
             ),
         ),
         ("heron-c", ""),

@@ -26,6 +26,10 @@ from hatchleaf.spec.model.unit import Added
         ("heron-a", "weights.hitch", "744 lb"),
         ("heron-a", "weights.hitch_share", "12.5 %"),
         ("heron-c", "weights.hitch_share", "11.9 %"),
+        # 2 x 30 lb of gas; 2 x 3,500 - (5,963 - 744); 2,000 - (1,438 - 171).
+        ("heron-a", "weights.lp", "60 lb"),
+        ("heron-a", "weights.axle_room", "1,781 lb"),
+        ("heron-c", "weights.axle_room", "733 lb"),
         ("heron-a", "tires.pressure", "50 psi"),
         ("heron-a", "tires.load", "1,760 lb"),
         # (50 + 14.696) x (T + 459.67) / 529.67 - 14.696.
@@ -146,3 +150,49 @@ def test_a_metric_reading_is_not_made_finer_than_it_was() -> None:
     # 3,357 kg = 7,400.9 lb; 3.5 bar = 50.76 psi.
     assert some["weights.gvwr"].shown() == "7,400 lb"
     assert some["tires.pressure"].shown() == "50.8 psi"
+
+
+def test_room_on_the_axles_takes_figures_of_a_scale_alone() -> None:
+    """A brochure's hitch weight, or a whole off a scale, would promise room."""
+    brochure = reading("744 lb", units.MASS, "brochure")
+    paper = reading("5963 lb", units.MASS, "paper")
+    unweighed = with_("heron-a", weights__scale_total=UNKNOWN)
+
+    assert not with_("heron-a", weights__hitch=brochure).of("weights.axle_room")
+    assert not with_("heron-a", weights__scale_total=paper).of("weights.axle_room")
+    assert unweighed.missing["weights.axle_room"] == ("weights.scale_total",)
+
+
+def test_gas_is_weighed_where_the_label_of_2008_counts_it() -> None:
+    """Older labels count gas each in its own way: nothing is said of them."""
+    older = with_("heron-a", weights__regime="older_label")
+
+    assert not older.of("weights.lp")
+    assert "already" in facts("heron-a")["weights.lp"].basis
+
+
+@pytest.mark.parametrize(
+    ("market", "height", "shown"),
+    [
+        # 13 ft 6 in is 4.1148 m by the definition of the inch (25.4 mm).
+        ("us", "162 in", "13 ft 6 in"),
+        ("us", "162.1 in", "13 ft 7 in"),
+        ("eu", "162 in", "4.12 m"),
+        ("uk", "4.114 m", "4.12 m (13 ft 6 in)"),
+    ],
+)
+def test_height_is_told_as_signs_give_it(market: str, height: str, shown: str) -> None:
+    """Rounded up: a bridge is hit by the part of an inch that was left out."""
+    told = with_(
+        "heron-a", body__market=market, body__height=reading(height, units.LENGTH)
+    )
+
+    assert told["body.height"].shown() == shown
+
+
+def test_an_unknown_height_is_no_number() -> None:
+    """And the sheet says what is missing."""
+    told = with_("heron-a", body__height=UNKNOWN)
+
+    assert "body.height" not in told
+    assert told.missing["body.height"] == ("body.height",)

@@ -117,6 +117,7 @@ def test_what_belongs_to_one_unit() -> None:
         "readings",
         "added",
         "recall",
+        "warranties",
         "acknowledged",
         "weights.regime",
         "weights.cargo_label",

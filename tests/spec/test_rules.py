@@ -117,6 +117,6 @@ def test_a_broken_model_is_told_with_the_unit(workspace: Path) -> None:
     with pytest.raises(ProblemsFound) as found:
         changed(workspace, (MODEL, "body:\n", "body: &x\n"))
     assert str(found.value) == (
-        "unit_specs/models/model.yml:3:7: the anchor '&x' is not allowed\n"
+        "unit_specs/models/model.yml:2:7: the anchor '&x' is not allowed\n"
         "    hint: take it out, or quote the text"
     )

@@ -28,6 +28,7 @@ from hatchleaf.cli.fitness import (
     findings_as_data,
     judged,
     print_findings,
+    warranties,
 )
 
 if TYPE_CHECKING:
@@ -84,6 +85,8 @@ def command(
 
 def _print(unit: Unit, found: Judged) -> None:
     print_findings(unit, found)
+    for what, ends in warranties(unit):
+        result(f"note: warranty, {what}: up on {ends.isoformat()}")
     made = unit.made
     stays = ", ".join(one.id for one in found.stopping)
     said = f"stays here: {stays}" if stays else "good"
@@ -107,6 +110,10 @@ def _print_as_json(found: list[tuple[Unit, Judged]], notes: list[Problem]) -> No
                         unit.made.facts, unit.made.manual.library.sources
                     ),
                     "findings": findings_as_data(unit, one),
+                    "warranties": [
+                        {"what": what, "ends": ends.isoformat()}
+                        for what, ends in warranties(unit)
+                    ],
                     "fit": not one.stopping,
                 }
                 for unit, one in found

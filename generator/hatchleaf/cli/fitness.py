@@ -110,6 +110,15 @@ def _row(unit: Unit, found: Judged, one: Finding) -> dict[str, Any]:
     }
 
 
+def warranties(unit: Unit) -> list[tuple[str, dt.date]]:
+    """Return each warranty of a unit with the day it is up; private, on no page."""
+    from hatchleaf.engineering.dates import months_after  # noqa: PLC0415  # slow
+
+    spec = unit.loaded.spec
+    given = () if isinstance(spec.warranties, str) else spec.warranties
+    return [(one.what, months_after(spec.delivery.date, one.lasts)) for one in given]
+
+
 def print_findings(unit: Unit, found: Judged) -> None:
     """Print the findings of a unit: severity, what, why, where; who answers for it."""
     for one in found.findings:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import calendar
 import datetime as dt
 
 from hatchleaf.units import Quantity, quantity
@@ -21,6 +22,20 @@ def years_after(day: dt.date, years: int) -> dt.date:
         return day.replace(year=day.year + years)
     except ValueError:
         return day.replace(year=day.year + years, day=28)
+
+
+def months_after(day: dt.date, months: int) -> dt.date:
+    """
+    Return the same day *months* later, or the last of the month that has no such day.
+
+    Args:
+        day: The day to count from, such as the delivery.
+        months: Whole months, 0 or more.
+    """
+    years, month = divmod(day.month - 1 + months, 12)
+    first = dt.date(day.year + years, month + 1, 1)
+    last = calendar.monthrange(first.year, first.month)[1]
+    return first.replace(day=min(day.day, last))
 
 
 def age(made: dt.date, on: dt.date) -> Quantity:

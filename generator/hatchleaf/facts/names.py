@@ -359,6 +359,20 @@ _TABLE: Final[dict[str, tuple[str, tuple[str, ...]]]] = {
             "climate.air_conditioners.watts",
         ),
     ),
+    "generator.needed": (
+        (
+            "what a generator must give to start the largest air conditioner beside "
+            "the battery charger (typical): 3,600 W"
+        ),
+        (
+            "ac.shore",
+            "climate.air_conditioners",
+            "climate.air_conditioners.id",
+            "climate.air_conditioners.watts",
+            "dc.converter",
+            "dc.converter.draw",
+        ),
+    ),
     "generator.rated": (
         "what the built-in generator gives: 2,800 W",
         ("ac.generator", "ac.generator.watts"),
@@ -378,11 +392,19 @@ _TABLE: Final[dict[str, tuple[str, tuple[str, ...]]]] = {
             "climate.air_conditioners.heat_strip",
         ),
     ),
+    "body.height": (
+        "height of the highest part, rounded up: 10 ft 9 in",
+        ("body.height", "body.market"),
+    ),
     "weights.gvwr": ("the most the loaded unit may weigh: 7,450 lb", ("weights.gvwr",)),
     "weights.cargo": ("cargo as its label says: 1,490 lb", _LABEL),
     "weights.empty": (
         "GVWR less the label's cargo: 5,960 lb",
         (*_LABEL, "weights.gvwr"),
+    ),
+    "weights.lp": (
+        "full gas, which the cargo label has counted already: 60 lb",
+        (*_GAS, "weights.regime"),
     ),
     "weights.water": ("water in full fresh tanks: 259 lb", _TANKS),
     "weights.added": ("what the dealership added: 122 lb", _ADDED),
@@ -418,6 +440,15 @@ _TABLE: Final[dict[str, tuple[str, tuple[str, ...]]]] = {
     "weights.axles": (
         "what all axles may carry together: 7,000 lb",
         ("gear.axles", "gear.axles.gawr"),
+    ),
+    "weights.axle_room": (
+        "what was left on the axles when the unit was weighed: 1,780 lb",
+        (
+            "gear.axles",
+            "gear.axles.gawr",
+            "weights.hitch",
+            "weights.scale_total",
+        ),
     ),
     "weights.tire_reserve": (
         "by how much two tires are rated above their axle [axle id]: 3.2 %",

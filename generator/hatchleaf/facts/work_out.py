@@ -5,6 +5,7 @@ from __future__ import annotations
 from hatchleaf.facts import (
     awnings,
     battery,
+    body,
     dates,
     endurance,
     food,
@@ -47,6 +48,7 @@ def work_out(spec: UnitSpec) -> Facts:
         shore,
         wires,
         generator,
+        body,
         weights,
         loading,
         tires,

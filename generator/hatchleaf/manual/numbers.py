@@ -26,6 +26,7 @@ _GROUPS: Final = {
     "generator": "Generator",
     "climate": "Heating and cooling",
     "shore": "Shore power",
+    "body": "Height",
     "weights": "Weights",
     "tires": "Tires",
     "leveling": "Leveling",

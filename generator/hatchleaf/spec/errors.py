@@ -22,6 +22,7 @@ _ALLOWED: Final = {
     "yes or no": "yes, no",
     "day": "year-month-day, like 2027-04-16",
     "month": "year-month, like 2026-10",
+    "months": "a number from 1 to 999 and months, like 12 months",
     "tire week": 'the last four digits of the tire\'s code in quotes, like "0927"',
     "text": "a line of text",
     "id": "small letters, digits and hyphens",

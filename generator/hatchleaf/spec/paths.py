@@ -38,7 +38,7 @@ FormName: TypeAlias = Literal[
     "list",
 ]
 
-_AS_TEXT: Final = frozenset({"tire week", "code", "vin"})
+_AS_TEXT: Final = frozenset({"tire week", "months", "code", "vin"})
 
 
 @dataclass(frozen=True)

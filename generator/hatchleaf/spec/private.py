@@ -11,6 +11,7 @@ PRIVATE: Final = (
     "keys",
     "readings",
     "recall",
+    "warranties",
     "acknowledged",
 )
 """Sections that belong to the dealership and the owner alone."""

@@ -23,6 +23,7 @@ _ANY_TEXT: Final = ("string", "number", "boolean")
 _PATTERNS: Final = {
     "day": r"\d{4}-\d\d-\d\d",
     "month": r"\d{4}-\d\d",
+    "months": r"[1-9]\d{0,2} months?",
     "id": r"[a-z][a-z0-9]*(-[a-z0-9]+)*",
     "place": r"[a-z][a-z0-9]*(-[a-z0-9]+)*",
 }

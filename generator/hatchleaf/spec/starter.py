@@ -25,6 +25,7 @@ _HEAD: Final = (
 _BLANKS: Final = {
     "day": "YYYY-MM-DD",
     "month": "YYYY-MM",
+    "months": "N months",
     "tire week": '"WWYY"',
     "yes or no": "yes|no",
 }
@@ -39,6 +40,7 @@ _SAID: Final = {
     "readings": "or none: what the tests at the hand-over found; private, on no page",
     "added": "or none: what the dealership added after the label was made",
     "recall": "look-up of safety recalls by the VIN; none if nobody has; private",
+    "warranties": "or none: how long each lasts from the delivery; private, on no page",
     "acknowledged": "or none: findings that somebody answers for; private, on no page",
     "cargo_label": "cargo capacity on the label by the door",
     "hitch": "weighed; from: brochure if it was not",

@@ -129,6 +129,17 @@ Month: TypeAlias = Annotated[
     Form("month", words=("unknown",)),
 ]
 """The first day of the month, or ``unknown``."""
+Months: TypeAlias = Annotated[
+    int,
+    _matched(
+        r"[1-9]\d{0,2} months?",
+        "a number of months",
+        "a number from 1 to 999 and months, like 12 months",
+        lambda t: int(t.split()[0]),
+    ),
+    Form("months"),
+]
+"""How long something lasts, in whole months."""
 TireWeek: TypeAlias = Annotated[
     str,
     _matched(

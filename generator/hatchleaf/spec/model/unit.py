@@ -15,6 +15,7 @@ from hatchleaf.spec.model.fields import (
     DayOrNone,
     Id,
     Maybe,
+    Months,
     Part,
     Several,
     Text,
@@ -47,6 +48,8 @@ class Body(Part):
     ]
     market: Literal["us", "ca", "uk", "eu", "au"]
     length: Length
+    height: Length
+    """Of the highest part, with the tires at the pressure of their placard."""
     sleeps: Count
 
 
@@ -135,6 +138,14 @@ class Recall(Part):
     open: Literal["yes", "no", "unknown"]
 
 
+class Warranty(Part):
+    """A promise of a maker or the dealership, from the delivery on; private."""
+
+    id: Id
+    what: Text
+    lasts: Months
+
+
 class Acknowledgement(Part):
     """
     A finding that somebody answers for, so that the guide is built; private.
@@ -168,6 +179,7 @@ class UnitSpec(Part):
     added: Several[Added] = Field(json_schema_extra=UNIT_ONLY)
     recall: Maybe[Recall] = Field(json_schema_extra=UNIT_ONLY)
     """``none`` where nobody has looked."""
+    warranties: Several[Warranty] = Field(json_schema_extra=UNIT_ONLY)
     acknowledged: Several[Acknowledgement] = Field(json_schema_extra=UNIT_ONLY)
 
     body: Body
