@@ -124,6 +124,17 @@ def test_a_start_lies_within_the_printed_range(running: float) -> None:
     assert 2300 <= found <= 3500
 
 
+# Trade pages: a 13,500 BTU unit wants a generator of 3,000-4,000 W; a 30 A one is 3,600.
+@pytest.mark.parametrize("running", [1250, 1400])
+def test_a_generator_with_the_charger_on_is_of_the_usual_size(running: float) -> None:
+    """From memory; the charger of 55 A takes about 900 W, and none takes nothing."""
+    cooler = quantity(running, "watt")
+    beside = generator.needed(cooler, quantity(900, "watt"))
+
+    assert 3000 <= number_in(beside, "watt") <= 4000
+    assert generator.needed(cooler, None) == generator.start(cooler)
+
+
 @pytest.mark.parametrize("feet", [-1, 15_001])
 def test_no_figure_for_heights_where_nobody_camps(feet: float) -> None:
     """Below the sea or above the roads."""

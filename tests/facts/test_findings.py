@@ -61,6 +61,13 @@ def tires(*weeks: str) -> tuple[FittedTire, ...]:
 
 
 GENERATOR = Generator(kind="lp", at="furnace", watts=reading("2800 W", units.POWER))
+
+
+def built_in(watts: str) -> Generator:
+    """Return a built-in generator of so many watts."""
+    return Generator(kind="lp", at="furnace", watts=reading(watts, units.POWER))
+
+
 WINDOW = Exit(id="window", kind="window", at="bed-window")
 DOOR = Exit(id="door", kind="door", at="entry-door")
 
@@ -377,6 +384,12 @@ ROWS = (
         {"ac.loads.microwave.watts": reading("2881 W", units.POWER)},
         {"ac.loads.microwave.watts": reading("2880 W", units.POWER)},
         item="microwave",
+    ),
+    Row(
+        "generator-too-small",
+        # Twice 1,480 W for the start of the cooler and 940 W for the charger.
+        {"ac.generator": built_in("3899 W")},
+        {"ac.generator": built_in("3900 W")},
     ),
     Row("no-gfci", {"ac.gfci": "none"}, {"ac.gfci": "none", "ac.shore": "none"}),
     Row(

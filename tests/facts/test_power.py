@@ -59,6 +59,10 @@ from hatchleaf.spec.model.electrical import DcLoad
         ("heron-a", "shore.extension_drop[14 gauge]", "3.8 V"),
         ("heron-a", "fuses.color[solar-port]", "15 A, blue"),
         ("heron-a", "generator.start[roof]", "3,000 W"),
+        # Twice 1,480 W of the cooler and 940 W of the charger are 3,900 W.
+        ("heron-a", "generator.needed", "3,900 W"),
+        # Twice 1,190 W and 610 W are 2,990 W, rounded up to two figures.
+        ("heron-b", "generator.needed", "3,000 W"),
         # 1,490 x 3.412 = 5,084.
         ("heron-b", "climate.strip_heat[roof]", "5,000 BTU/h"),
     ],
@@ -190,3 +194,23 @@ def test_the_south_has_its_summer_in_december() -> None:
 def test_no_supply_of_north_america_elsewhere() -> None:
     """The 80 % rule and the outlets are those of one code."""
     assert not with_("heron-a", body__market="uk").of("shore.needs")
+
+
+def test_a_generator_must_start_the_largest_air_conditioner_alone() -> None:
+    """By hand: twice 1,480 W without a charger; a second, smaller cooler adds none."""
+    coolers = unit("heron-a").climate.air_conditioners
+    assert not isinstance(coolers, str)
+    small = coolers[0].model_copy(
+        update={"id": "rear", "watts": reading("900 W", units.POWER)}
+    )
+    no_charger = with_(
+        "heron-a",
+        dc__converter="none",
+        climate__air_conditioners=(*coolers, small),
+    )
+    unknown = with_("heron-a", dc__converter__draw=UNKNOWN)
+
+    assert no_charger["generator.needed"].shown() == "3,000 W"
+    assert "charger" not in no_charger["generator.needed"].basis
+    assert unknown.missing["generator.needed"] == ("dc.converter.draw",)
+    assert not facts("heron-c").of("generator.needed")

@@ -54,3 +54,24 @@ def start(running: Quantity) -> Quantity:
         pint.DimensionalityError: *running* is not a power.
     """
     return convert(running * START, "watt")
+
+
+def needed(largest: Quantity, charger: Quantity | None) -> Quantity:
+    """
+    Return what a generator must give while an air conditioner starts.
+
+    One air conditioner alone; nothing but the charger, which comes on by itself as
+    soon as there is power, runs beside it.
+
+    Args:
+        largest: Rated power of the largest air conditioner while it runs.  [power]
+        charger: What the battery charger takes, or None where there is none.  [power]
+
+    Returns:
+        Power in watts.
+
+    Raises:
+        pint.DimensionalityError: An argument is not a power.
+    """
+    moment = start(largest)
+    return moment if charger is None else convert(moment + charger, "watt")

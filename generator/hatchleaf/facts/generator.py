@@ -9,7 +9,7 @@ from hatchleaf.facts.sheet import Sheet, fitted, items, number
 from hatchleaf.spec.model.electrical import AirConditioner
 from hatchleaf.spec.model.readings import Reading
 from hatchleaf.spec.model.unit import UnitSpec
-from hatchleaf.units import quantity
+from hatchleaf.units import number_in, quantity
 
 HEIGHTS: Final = (3_000, 5_000, 8_000)
 
@@ -20,6 +20,7 @@ def work_out(spec: UnitSpec, sheet: Sheet) -> None:
         _heat(one, sheet)
     for one in items(spec.climate.air_conditioners):
         _start(one, sheet)
+    _needed(spec, sheet)
     if spec.ac.generator == "unknown":
         sheet.stop(["ac.generator"], "generator.rated", "generator.at_height")
     built_in = fitted(spec.ac.generator)
@@ -71,6 +72,46 @@ def _start(cooler: AirConditioner, sheet: Sheet) -> None:
             "moment of the start; pages differ by half."
         ),
         given=[watts],
+        source="common-practice",
+        typical=True,
+    )
+
+
+def _needed(spec: UnitSpec, sheet: Sheet) -> None:
+    """
+    Write down what any generator must give, built in or carried along.
+
+    Only where shore power and an air conditioner are fitted: nothing else here asks
+    for more at its start than while it runs.
+    """
+    coolers = items(spec.climate.air_conditioners)
+    if fitted(spec.ac.shore) is None or not coolers:
+        return
+    given = [
+        number(f"climate.air_conditioners[{one.id}].watts", one.watts)
+        for one in coolers
+    ]
+    if spec.dc.converter == "unknown":
+        sheet.stop(["dc.converter"], "generator.needed")
+        return
+    converter = fitted(spec.dc.converter)
+    charger = number("dc.converter.draw", converter.draw) if converter else None
+    all_given = [*given, charger] if charger else given
+    if sheet.lacks(all_given, "generator.needed"):
+        return
+    largest = max(given, key=lambda one: number_in(one.quantity, "watt"))
+    beside = f", and {charger.text} for the battery charger" if charger else ""
+    sheet.add(
+        "generator.needed",
+        generator.needed(largest.quantity, charger.quantity if charger else None),
+        "watt",
+        how="up",
+        digits=2,
+        basis=(
+            f"Twice the {largest.text} of the largest air conditioner, typical for the "
+            f"moment of its start{beside}; nothing else on, at sea level."
+        ),
+        given=all_given,
         source="common-practice",
         typical=True,
     )

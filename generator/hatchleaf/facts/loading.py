@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from hatchleaf.engineering import tires, water, weights
+from hatchleaf.engineering import propane, tires, water, weights
 from hatchleaf.facts.sheet import (
     Given,
     Sheet,
@@ -12,11 +12,13 @@ from hatchleaf.facts.sheet import (
     items,
     number,
     plus,
+    stated,
     total,
     whole,
     word,
 )
 from hatchleaf.facts.water import tanks
+from hatchleaf.spec.model.gas_and_water import Cylinders, FixedTank
 from hatchleaf.spec.model.unit import UnitSpec
 from hatchleaf.units import quantity, shown
 
@@ -46,11 +48,13 @@ def usual_share(spec: UnitSpec) -> tuple[int, int] | None:
 def work_out(spec: UnitSpec, sheet: Sheet) -> None:
     """Write down all loading facts."""
     _water_share(spec, sheet)
+    _gas(spec, sheet)
     _allowance(spec, sheet)
     _scale(spec, sheet)
     _usual_hitch(spec, sheet)
     _moved(spec, sheet)
     _axles(spec, sheet)
+    _axle_room(spec, sheet)
 
 
 def _water_share(spec: UnitSpec, sheet: Sheet) -> None:
@@ -74,6 +78,47 @@ def _water_share(spec: UnitSpec, sheet: Sheet) -> None:
             "that the label allows."
         ),
         given=[*fresh, cargo],
+        source="fr-72-68442",
+    )
+
+
+def _gas(spec: UnitSpec, sheet: Sheet) -> None:
+    """
+    Write down what full gas weighs, where the label has counted it.
+
+    No share of the cargo: the rule's cargo is what is left with full gas on board, so
+    that a share would ask to be taken off a second time.
+    """
+    if spec.weights.regime != "cargo_label_2008":
+        return
+    supply = spec.lp.supply
+    if supply == "unknown":
+        sheet.stop(["lp.supply"], "weights.lp")
+    if isinstance(supply, Cylinders):
+        given = [
+            number(f"lp.supply.cylinders[{one.id}].holds", one.holds)
+            for one in supply.cylinders
+        ]
+    elif isinstance(supply, FixedTank):
+        given = [number("lp.supply.volume", supply.volume)]
+    else:
+        return
+    if sheet.lacks(given, "weights.lp"):
+        return
+    if isinstance(supply, FixedTank):
+        gas = propane.fixed_tank_fill(given[0].quantity)
+        digits, said = 2, f"80 % of the tank's {given[0].text}, at 4.2 lb per gal"
+    else:
+        gas = total([one.quantity for one in given], "pound")
+        digits, said = stated(gas, "pound"), plus([one.text for one in given])
+    sheet.add(
+        "weights.lp",
+        gas,
+        "pound",
+        how="up",
+        digits=digits,
+        basis=f"Full gas, {said}: the cargo label has counted it already.",
+        given=[*given, word("weights.regime", spec.weights.regime.replace("_", " "))],
         source="fr-72-68442",
     )
 
@@ -215,5 +260,37 @@ def _scale(spec: UnitSpec, sheet: Sheet) -> None:
             "unit on that day."
         ),
         given=[gvwr, weighed],
+        source="own-labels",
+    )
+
+
+def _axle_room(spec: UnitSpec, sheet: Sheet) -> None:
+    """Write down what the axles have left, where a scale has said all of it."""
+    axles = [
+        number(f"gear.axles[{one.id}].gawr", one.gawr) for one in items(spec.gear.axles)
+    ]
+    hitch = number("weights.hitch", spec.weights.hitch)
+    weighed = number("weights.scale_total", spec.weights.scale_total)
+    if spec.gear.axles == "unknown":
+        sheet.stop(["gear.axles"], "weights.axle_room")
+    if not axles or sheet.lacks([*axles, hitch, weighed], "weights.axle_room"):
+        return
+    # A maker's figure of an empty unit would show room that is not there.
+    if {spec.weights.hitch.origin, spec.weights.scale_total.origin} != {"scale"}:
+        return
+    carried = total([one.quantity for one in axles], "pound")
+    left = carried - weights.on_axles(weighed.quantity, hitch.quantity)
+    sheet.add(
+        "weights.axle_room",
+        left,
+        "pound",
+        how="down",
+        digits=max(3, whole(left, "pound")),
+        basis=(
+            f"{plus([one.text for one in axles])} by the rating of each axle, less the "
+            f"{weighed.text} of the whole without the {hitch.text} on the hitch, both "
+            "from a scale."
+        ),
+        given=[*axles, weighed, hitch],
         source="own-labels",
     )

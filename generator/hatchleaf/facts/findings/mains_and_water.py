@@ -23,6 +23,12 @@ LOAD_ABOVE_SHORE = Rule(
     "One thing alone takes more than the plug may give for hours.",
     "nec-continuous-load",
 )
+GENERATOR_TOO_SMALL = Rule(
+    "generator-too-small",
+    "note",
+    "The air conditioner may not start on it: show the owners what to switch off.",
+    "common-practice",
+)
 NO_GFCI = Rule(
     "no-gfci",
     "stop",
@@ -56,6 +62,7 @@ WIND_LIMIT_UNKNOWN = Rule(
 RULES: Final = (
     LOADS_CLASH,
     LOAD_ABOVE_SHORE,
+    GENERATOR_TOO_SMALL,
     NO_GFCI,
     WATER_UNREGULATED,
     WATER_LIMIT_UNKNOWN,
@@ -67,6 +74,7 @@ RULES: Final = (
 def look(case: Case) -> Iterator[Finding]:
     """Yield what is found on shore power, water and awnings."""
     yield from _shore(case)
+    yield from _generator(case)
     yield from _water(case)
     for awning in items(case.spec.awnings):
         if not awning.wind_limit.known:
@@ -99,6 +107,22 @@ def _shore(case: Case) -> Iterator[Finding]:
         more = f", and {len(clash) - 1} more" if clash[1:] else ""
         what = f"cannot run together on the main breaker: {first}{more}"
         yield LOADS_CLASH.found(what, "ac.shore")
+
+
+def _generator(case: Case) -> Iterator[Finding]:
+    needed = case.facts.get("generator.needed")
+    rated = case.facts.get("generator.rated")
+    if needed is None or rated is None:
+        return
+    if isinstance(needed.value, str | bool) or isinstance(rated.value, str | bool):
+        return
+    if number_in(rated.value, "watt") < number_in(needed.value, "watt"):
+        beside = " with the charger on" if fitted(case.spec.dc.converter) else ""
+        what = (
+            f"the built-in generator gives {rated.shown()} at sea level; the start of "
+            f"the air conditioner typically asks for {needed.shown()}{beside}"
+        )
+        yield GENERATOR_TOO_SMALL.found(what, "ac.generator.watts")
 
 
 def _legs(case: Case) -> int:
