@@ -177,6 +177,23 @@ def test_print_leaves_out_what_paper_cannot_do(site: Site, phone: Phone) -> None
     assert page.locator(".title").is_visible()
 
 
+def test_print_shows_what_is_folded(site: Site, phone: Phone) -> None:
+    """A trouble's cure and a number's line are read on paper, which opens nothing."""
+    for number, folded in ((210, "details.trouble"), (90, "details.fold")):
+        page = phone.open(site.topic(number))
+        text = page.locator(f"{folded} :is(p, li)").last
+        shut = page.locator("details:not([open])")
+        assert text.is_hidden()
+        # By the style sheet alone, then by the browser's own event of a real print.
+        page.emulate_media(media="print")
+        assert text.is_visible()
+        assert shut.count() > 0
+        page.pdf()
+        assert shut.count() == 0
+        page.emulate_media(media="screen")
+        assert text.is_visible()
+
+
 def test_forced_colors_keep_every_part(
     site: Site, phone_with: Callable[..., Phone]
 ) -> None:

@@ -7,9 +7,18 @@ import re
 from collections.abc import Iterator
 from pathlib import Path
 
+import yaml
+
+from hatchleaf.blocks.model import Library
+from hatchleaf.facts.findings.find import RULES
+
 ROOT = Path(__file__).resolve().parents[2]
 LIST = Path(__file__).with_name("FROM_MEMORY.md")
 LISTED = re.compile(r"^- `([a-z_]+\.[A-Za-z_0-9]+)`: (.+(?:\n {2}.+)*)", re.MULTILINE)
+
+
+SOURCE = re.compile(r"^- source `([a-z0-9-]+)`: (.+(?:\n {2}.+)*)", re.MULTILINE)
+NO_SOURCE = "common-practice"
 
 
 def _told(tree: ast.Module) -> Iterator[tuple[str, str]]:
@@ -43,6 +52,24 @@ def test_every_figure_from_memory_is_listed() -> None:
 
     assert len(listed) == len(set(listed))
     assert set(listed) == _from_memory()
+
+
+def test_every_source_from_memory_is_listed_with_what_leans_on_it(
+    library: Library,
+) -> None:
+    """Both ways: the list of sources, the blocks and the rules of findings."""
+    sources = yaml.safe_load((ROOT / "content_blocks/sources.yml").read_text("utf-8"))
+    doubted = {name for name, entry in sources.items() if entry["sure"] == "memory"}
+    listed = SOURCE.findall(LIST.read_text("utf-8"))
+
+    assert len(doubted) > 1
+    assert sorted(name for name, _ in listed) == sorted(doubted)
+    for name, says in listed:
+        if name == NO_SOURCE:
+            continue
+        users = {one.id for one in library.blocks.values() if name in one.sources}
+        users |= {one.id for one in RULES.values() if one.source == name}
+        assert set(re.findall(r"`([a-z0-9-]+)`", says)) == users, name
 
 
 def test_each_line_says_what_it_is_used_for() -> None:

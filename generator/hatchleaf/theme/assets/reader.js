@@ -57,6 +57,8 @@
 
   /* Long lists are open for who has no scripts; a link into one opens it again. */
   all(".fold").forEach((each) => { each.open = false; });
+  /* On paper nothing can be opened. */
+  addEventListener("beforeprint", () => all("details").forEach((each) => { each.open = true; }));
 
   if (copy) {
     root.classList.add("one");
