@@ -177,3 +177,71 @@ def test_the_samples_try_every_name() -> None:
     tried |= {fact.base for fact in facts_of_everything().values()}
 
     assert set(names.KNOWN) == tried
+
+
+AS_STATED = re.compile(
+    r"(lp\.stored|water\.capacity|waste\.capacity|shore\.load|tires\.(load|pressure)"
+    r"|awnings\.wind_limit|body\.height"
+    r"|weights\.(gvwr|cargo|empty|lp|added|hitch|axles|axle_room))(\[|$)"
+)
+"""Numbers of the file itself, and sums and differences of labels' and scales'."""
+INSTRUMENT = re.compile(r"\.(draw|blower|flow)$")
+TAPE = re.compile(r"\.(cord_length|width|reach|to_axles|track|length)$")
+
+
+def _figures(text: str) -> int:
+    """Return the significant figures of a printed number; zeros at its end are none."""
+    found = re.match(r"-?([\d,]+(?:\.\d+)?)", text)
+    assert found, text
+    number = found[1].replace(",", "")
+    bare = number.replace(".", "") if "." in number else number.rstrip("0")
+    return max(1, len(bare.lstrip("0")))
+
+
+def _numbers(unit: str) -> list[Fact]:
+    some = facts_of_everything() if unit == "everything" else facts(unit)
+    return [fact for fact in some.values() if not isinstance(fact.value, str | bool)]
+
+
+@pytest.mark.parametrize("unit", [*NAMES, "everything"])
+def test_no_number_pretends_to_more_than_three_figures(unit: str) -> None:
+    """Handbooks of the trade print two or three; only weights and readings have more."""
+    for fact in _numbers(unit):
+        if not AS_STATED.match(fact.name):
+            assert fact.digits <= 3, fact.name
+            assert _figures(fact.shown()) <= 3, fact.name
+
+
+@pytest.mark.parametrize("unit", [*NAMES, "everything"])
+def test_a_figure_of_the_trade_or_a_brochure_carries_two(unit: str) -> None:
+    """What nobody read from this unit cannot be known to one part in a hundred."""
+    unsure = [one for one in _numbers(unit) if one.typical or one.brochure]
+    assert unsure
+    for fact in unsure:
+        if not AS_STATED.match(fact.name):
+            assert fact.digits <= 2, fact.name
+            assert _figures(fact.shown()) <= 2, fact.name
+
+
+@pytest.mark.parametrize("unit", [*NAMES, "everything"])
+def test_no_number_has_more_figures_than_what_was_measured(unit: str) -> None:
+    """
+    A result is no surer than its least sure input: the usual rule of figures.
+
+    The rule is in NIST's SP 811, B.7, and each physics book; that an input states two
+    figures at least, and a tape inches, is common practice, no source.
+    """
+    measured = 0
+    for fact in _numbers(unit):
+        for one in fact.inputs:
+            if TAPE.search(one.field):
+                length = units.parse(one.text, units.LENGTH)
+                inches = round(units.number_in(length, "inch"))
+                carried = len(str(inches))
+            elif INSTRUMENT.search(one.field) and not one.text.endswith("W"):
+                carried = _figures(one.text)
+            else:
+                continue
+            measured += 1
+            assert _figures(fact.shown()) <= max(2, carried), (fact.name, one)
+    assert measured

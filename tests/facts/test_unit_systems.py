@@ -51,7 +51,7 @@ def test_each_market_reads_its_own_first(
         ("water.capacity", "46 gal (174 l)"),
         ("weights.gvwr", "7,400 lb (3,350 kg)"),
         # 383.6 lb are 174.0 kg, a load, up; 50 psi are 344.7 kPa.
-        ("weights.water", "384 lb (175 kg)"),
+        ("weights.water", "390 lb (180 kg)"),
         ("tires.pressure", "50 psi (345 kPa)"),
         # 60 lb x 21,548 BTU x 0.29307 Wh = 378.9 kWh, stock, down.
         ("lp.energy", "1,290,000 BTU (378 kWh)"),

@@ -59,11 +59,12 @@ def _force(awning: Awning, sheet: Sheet, *, alone: bool) -> None:
         area,
         "foot ** 2",
         how="up",
+        digits=2,
         basis=f"{width.text} wide times {reach.text} out.",
         given=given,
         source="own-labels",
     )
-    cloth = shown(area, "foot ** 2", how="up")
+    cloth = shown(area, "foot ** 2", digits=2, how="up")
     sheet.add(
         rain,
         wind.rain(area, quantity(1, "inch")),

@@ -67,6 +67,8 @@ def _water_share(spec: UnitSpec, sheet: Sheet) -> None:
         return
     volume = total([one.quantity for one in fresh], "gallon")
     full = water.weight(volume)
+    figures = 2 if any(one.brochure for one in fresh) else 3
+    weight = shown(full, "pound", digits=figures, how="up")
     sheet.add(
         "weights.water_share",
         weights.share(full, cargo.quantity),
@@ -74,8 +76,7 @@ def _water_share(spec: UnitSpec, sheet: Sheet) -> None:
         how="up",
         digits=2,
         basis=(
-            f"{shown(full, 'pound', how='up')} of water, of the {cargo.text} of cargo "
-            "that the label allows."
+            f"{weight} of water, of the {cargo.text} of cargo that the label allows."
         ),
         given=[*fresh, cargo],
         source="fr-72-68442",

@@ -1,4 +1,15 @@
-"""A fact of a unit: a value, how it came about in one sentence, and its source."""
+"""
+A fact of a unit: a value, how it came about in one sentence, and its source.
+
+Figures: a number that was worked out prints two or three, and never more than its
+least exact measured input carries.  What is printed on plates, labels and papers or
+shown by a scale, counts, and nominal ratings (15 A, 12 V, 30 lb) are exact as stated;
+an instrument's reading carries the figures that it states, two at least, and a tape
+carries inches.  A number of the file itself, and the sum or difference of labels' and
+scales' weights, may print all its digits.  A number that rests on a usual figure of the
+trade or on a brochure's prints two at most.  The direction of rounding stays that of
+its kind.
+"""
 
 from __future__ import annotations
 

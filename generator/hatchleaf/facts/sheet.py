@@ -19,6 +19,7 @@ Absent: TypeAlias = Literal["none", "unknown"]
 
 _NUMBER_WORDS = ("no", "one", "two", "three", "four", "five", "six")
 _MOST_FIGURES = 3
+_MOST_UNSURE_FIGURES = 2
 _FROM_FILE = 6
 
 
@@ -100,7 +101,8 @@ class Sheet:
             basis: How it came about, in one sentence.
             given: What of the file it rests on; a brochure figure marks the fact.
             source: An id of the list of sources.
-            digits: Significant figures to print.
+            digits: Significant figures to print; two at most where a usual figure or
+                a brochure's stands behind a number that was worked out.
             how: Which way to round.
             typical: A usual figure stands in for one of this unit.
             brochure: Marks the fact whatever its inputs say.
@@ -116,6 +118,9 @@ class Sheet:
         # A number of the file that is in this very unit prints as it was read.
         if first != unit and not isinstance(value, str):
             digits = _FROM_FILE if _is_in(value, first) else min(digits, _MOST_FIGURES)
+        unsure = typical or brochure or any(one.brochure for one in given)
+        if unsure and not isinstance(value, str) and not _as_given(value, given):
+            digits = min(digits, _MOST_UNSURE_FIGURES)
         self.facts.append(
             Fact(
                 name=name,
@@ -182,6 +187,17 @@ def stated(value: Quantity, unit: str) -> int:
     A number that had to be converted carries no more than three.
     """
     return _FROM_FILE if _is_in(value, unit) else _MOST_FIGURES
+
+
+def _as_given(value: Quantity, given: Sequence[Given]) -> bool:
+    """Return whether a number is one of the file, or the sum of such."""
+    known = [one.number for one in given if one.number is not None]
+    if not known or any(one.dimensionality != value.dimensionality for one in known):
+        return False
+    unit = str(value.units)
+    return math.isclose(
+        units.number_in(value, unit), units.number_in(total(known, unit), unit)
+    )
 
 
 def _is_in(value: Quantity, unit: str) -> bool:
