@@ -59,6 +59,10 @@ BROKEN: Final = {
         b"---\nid: my-block\ntopic: water-pump\norder: 95\nsources: [common-practice]\nwhen: {recall.open: yes}\n---\nText.\n",
         "FILE:6:8: when.recall.open: 'recall.open' is private: no page may depend on it",
     ),
+    "a warranty in a condition": (
+        b"---\nid: my-block\ntopic: water-pump\norder: 95\nsources: [common-practice]\nwhen: {warranties: present}\n---\nText.\n",
+        "FILE:6:8: when.warranties: 'warranties' is private: no page may depend on it",
+    ),
     "no such field in a condition": (
         b"---\nid: my-block\ntopic: water-pump\norder: 95\nsources: [common-practice]\nwhen: {water.pmp: present}\n---\nText.\n",
         "FILE:6:8: when.water.pmp: no unit's file has this field\n    hint: did you mean 'water.pump'?",
