@@ -64,7 +64,7 @@ def _force(awning: Awning, sheet: Sheet, *, alone: bool) -> None:
         given=given,
         source="own-labels",
     )
-    cloth = shown(area, "foot ** 2", digits=2, how="up")
+    cloth = shown(area, "foot ** 2", how="up")
     sheet.add(
         rain,
         wind.rain(area, quantity(1, "inch")),

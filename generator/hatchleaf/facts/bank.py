@@ -59,6 +59,4 @@ class Bank:
     def usable_words(self) -> str:
         """The usable energy at the start of a sentence."""
         share = " by a typical share" if self.typical else ""
-        digits = 2 if self.typical else 3
-        usable = shown(self.usable, "watt_hour", digits=digits, how="down")
-        return f"{usable} that may be used{share},"
+        return f"{shown(self.usable, 'watt_hour', how='down')} that may be used{share},"

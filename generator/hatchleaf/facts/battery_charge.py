@@ -88,7 +88,7 @@ def _sun(spec: UnitSpec, bank: Bank, sheet: Sheet) -> None:
             how="up",
             digits=2,
             basis=(
-                f"{shown(bank.usable, 'watt_hour', digits=2, how='up')} put back by "
+                f"{shown(bank.usable, 'watt_hour', how='up')} put back by "
                 f"{shown(gives, 'watt_hour', digits=2, how='down')} a day from the "
                 f"roof, of which {efficiency * 100:.0f} % stay in; a typical day, with "
                 "nothing running."

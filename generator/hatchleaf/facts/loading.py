@@ -67,8 +67,7 @@ def _water_share(spec: UnitSpec, sheet: Sheet) -> None:
         return
     volume = total([one.quantity for one in fresh], "gallon")
     full = water.weight(volume)
-    figures = 2 if any(one.brochure for one in fresh) else 3
-    weight = shown(full, "pound", digits=figures, how="up")
+    weight = shown(full, "pound", how="up")
     sheet.add(
         "weights.water_share",
         weights.share(full, cargo.quantity),

@@ -7,8 +7,9 @@ shown by a scale, counts, and nominal ratings (15 A, 12 V, 30 lb) are exact as s
 an instrument's reading carries the figures that it states, two at least, and a tape
 carries inches.  A number of the file itself, and the sum or difference of labels' and
 scales' weights, may print all its digits.  A number that rests on a usual figure of the
-trade or on a brochure's prints two at most.  The direction of rounding stays that of
-its kind.
+trade or on a brochure's prints two at most.  A basis may quote a number on the way with
+one figure more, so that it can be worked out again.  The direction of rounding stays
+that of its kind.
 """
 
 from __future__ import annotations

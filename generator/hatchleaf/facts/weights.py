@@ -92,9 +92,7 @@ def _loaded(spec: UnitSpec, cargo: Given | None, regime: Given, sheet: Sheet) ->
         counts = "; water counts as cargo" if cargo else ""
         taken.append(water.weight(volume))
         texts = plus([one.text for one in fresh])
-        digits = 2 if any(one.brochure for one in fresh) else 3
-        full = shown(taken[0], "pound", digits=digits, how="up")
-        words.append(f"{full} of water")
+        words.append(f"{shown(taken[0], 'pound', how='up')} of water")
         sheet.add(
             "weights.water",
             taken[0],
