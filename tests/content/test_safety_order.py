@@ -191,7 +191,9 @@ def test_no_block_sets_the_force_of_the_brakes(library: Library) -> None:
         block.id
         for block in library.blocks.values()
         if re.search(
-            r"\bgain\b|force up|wheels just lock", block.body.split("???")[0], re.IGNORECASE
+            r"\bgain\b|force up|wheels just lock",
+            block.body.split("???")[0],
+            re.IGNORECASE,
         )
     ]
     assert found == []
