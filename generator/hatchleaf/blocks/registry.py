@@ -16,18 +16,6 @@ from hatchleaf.problems import Place, Problem, ProblemsFound
 from hatchleaf.spec.model.fields import Id, Text, wrong
 from hatchleaf.spec.source import read
 
-SYSTEMS: Final = (
-    "home",
-    "journey",
-    "lp",
-    "water",
-    "waste",
-    "electrical",
-    "awning",
-    "doors",
-    "living",
-    "gear",
-)
 _DEALERS_OWN: Final = 900
 """Topic numbers from here to 999 are a dealership's own."""
 

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
+from html import escape
 from typing import Final
 
 from hatchleaf.blocks.model import Journey
@@ -14,27 +16,27 @@ _SEE: Final = '<a class="see" href="topic:{0:03d}">{0:03d}</a>'
 
 
 def checklist(
-    journey: Journey, steps: Iterable[StepText]
+    journey: Journey, steps: Iterable[StepText], own: int
 ) -> tuple[str, tuple[Heading, ...]]:
     """
     Return the HTML of *journey* and its headings.
 
     Each step leads to the topic it comes from, by number, unless that is the
-    journey's own page.  Phases of which this unit has nothing are left out.
+    journey's own page, number *own*.
+    Phases of which this unit has nothing are left out.
     """
     rows = tuple(steps)
     made: list[str] = []
     headings: list[Heading] = []
     count = 0
     name = journey.topic
-    own = {"arrive": 10, "leave": 20, "before_towing": 30}.get(journey.id)
     for phase in journey.phases:
         of_phase = [row for row in rows if row.phase == phase.id]
         if not of_phase:
             continue
         anchor = f"{name}-{phase.id.replace('_', '-')}"
         headings.append(Heading(anchor, phase.title, 2))
-        made.append(f'<h2 class="stage" id="{anchor}">{phase.title}</h2>')
+        made.append(f'<h2 class="stage" id="{anchor}">{escape(phase.title)}</h2>')
         made.append('<ul class="ticks">')
         for row in of_phase:
             count += 1
@@ -50,6 +52,4 @@ def checklist(
 
 def _bare(text: str) -> str:
     # A link inside a label would be pressed instead of the tick.
-    import re  # noqa: PLC0415
-
     return re.sub(r"</?a\b[^>]*>", "", text)

@@ -74,7 +74,7 @@ def _page(text: TopicText, manual: Manual, kept: MutableMapping[str, str]) -> Pa
     headings = [heading for fragment in fragments for heading in fragment.headings]
     for journey in manual.library.journeys.values():
         if journey.topic == topic.id:
-            html, more = checklist(journey, manual.steps[journey.id])
+            html, more = checklist(journey, manual.steps[journey.id], own=topic.number)
             body.append(html)
             headings.extend(more)
     if topic.number == NUMBERS_TOPIC:

@@ -248,38 +248,6 @@ def website_context(
     return context(page, pages, root=root, assets=assets, target=target, copy=False)
 
 
-def render_page(
-    env: Environment,
-    page: Page,
-    pages: Pages,
-    *,
-    root: str = "../../",
-    assets: str,
-    more: dict[str, object] | None = None,
-) -> str:
-    """
-    Return one page of the website.
-
-    Args:
-        env: MkDocs' environment over our theme, or `environment`.
-
-        page: The page, links still symbolic.
-
-        pages: All pages of the unit.
-
-        root: Relative path from the page to the folder of all units.
-
-        assets: Relative path from the page to the shared files, ending in ``/``.
-
-        more: Names that MkDocs adds; ours win.
-
-    Returns:
-        A whole HTML document without inline script, handler or style.
-    """
-    ours = website_context(page, pages, root=root, assets=assets)
-    return env.get_template("main.html").render({**(more or {}), **ours})
-
-
 def _tile(tile: Tile, target: Target) -> Tile:
     """Return the tile with its link resolved; a tile without one keeps none."""
     if not tile.link:
