@@ -20,7 +20,7 @@ from hatchleaf.blocks.conditions import (
     Presence,
     PresentOr,
 )
-from hatchleaf.blocks.model import ANY, Block, Step, Topic
+from hatchleaf.blocks.model import ANY, Block, Journey, Step, Topic
 from hatchleaf.blocks.registry import Registry
 from hatchleaf.facts.names import KNOWN
 from hatchleaf.problems import Place, Problem, listed, suggestion
@@ -252,6 +252,38 @@ def check_registry(
                 "",
                 suggestion(journey.topic, registry.topics),
             )
+        if journey.like:
+            yield from _like(journey, registry)
+
+
+def _like(journey: Journey, registry: Registry) -> Iterator[Problem]:
+    """Yield what is wrong with the journey that *journey* takes rows from."""
+    place = Place("content_blocks/journeys.yml")
+    field = f"{journey.id}.like"
+    others = {name for name, one in registry.journeys.items() if not one.like}
+    base = registry.journeys.get(journey.like)
+    if base is None or base.like:
+        what = f"'{journey.like}' is not a journey of its own"
+        yield Problem(
+            place, field, what, listed(others), suggestion(journey.like, others)
+        )
+        return
+    phases = [phase.id for phase in base.phases]
+    for name in journey.leaves_out:
+        if name not in phases:
+            what = f"'{name}' is not a phase of '{base.id}'"
+            yield Problem(place, field, what, listed(phases), suggestion(name, phases))
+    own = [phase.id for phase in journey.phases]
+    kept = [name for name in phases if name not in journey.leaves_out]
+    for name in kept:
+        if name not in own:
+            what = f"rows of phase '{name}' of '{base.id}' would have no place"
+            hint = f"add the phase to '{journey.id}', or leave it out"
+            yield Problem(place, field, what, hint=hint)
+    # Its order is safety: what is taken keeps the order that it has.
+    if [name for name in own if name in kept] != [n for n in kept if n in own]:
+        what = f"the phases of '{base.id}' stand in another order"
+        yield Problem(place, field, what, listed(kept))
 
 
 def _parts(

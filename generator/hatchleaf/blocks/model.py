@@ -154,6 +154,16 @@ class Journey:
     id: str
     topic: str
     phases: tuple[Phase, ...]
+    like: str = ""
+    """The journey whose rows it takes too; "" when it has its own alone."""
+    leaves_out: tuple[str, ...] = ()
+    """The phases of that journey which it does not take."""
+
+    def takes(self, step: Step) -> bool:
+        """Return True when *step* is a row of this journey."""
+        if step.journey == self.like:
+            return step.phase not in self.leaves_out
+        return step.journey == self.id
 
 
 @dataclass(frozen=True)

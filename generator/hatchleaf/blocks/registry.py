@@ -72,10 +72,18 @@ class PhaseForm(Form):
     title: Text
 
 
+class LikeForm(Form):
+    """``like: {journey: arrive, leaves_out: [power]}``."""
+
+    journey: Text
+    leaves_out: tuple[Text, ...] = ()
+
+
 class JourneyForm(Form):
     """One journey."""
 
     topic: Id
+    like: LikeForm | None = None
     phases: tuple[PhaseForm, ...]
 
 
@@ -159,7 +167,14 @@ def _journeys(registry: Registry, path: Path, root: Path, *, built_in: bool) -> 
     for name, node in tree.fields.items():
         form = validated(JourneyForm, node)
         phases = tuple(Phase(phase.id, phase.title) for phase in form.phases)
-        registry.journeys[name] = Journey(name, form.topic, phases)
+        like = form.like
+        registry.journeys[name] = Journey(
+            name,
+            form.topic,
+            phases,
+            like.journey if like else "",
+            like.leaves_out if like else (),
+        )
 
 
 def _sources(registry: Registry, path: Path, root: Path, *, built_in: bool) -> None:  # noqa: ARG001

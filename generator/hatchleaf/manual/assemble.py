@@ -286,7 +286,7 @@ def _journey_steps(
         for one in selection.chosen:
             names = filler.wording.names(one)
             for step in one.block.steps:
-                if step.journey != journey.id:
+                if not journey.takes(step):
                     continue
                 text = filler.markdown(step.step, names)
                 number = library.topics[one.block.topic].number
