@@ -20,7 +20,7 @@ from hatchleaf.blocks.conditions import (
     Presence,
     PresentOr,
 )
-from hatchleaf.blocks.model import ANY, Block, Journey, Step, Topic
+from hatchleaf.blocks.model import NO_TOPIC, Block, Step
 from hatchleaf.blocks.registry import Registry
 from hatchleaf.facts.names import KNOWN
 from hatchleaf.problems import Place, Problem, listed, suggestion
@@ -60,6 +60,7 @@ def check_block(
     for line in block.when:
         yield from _line(block, line, forms)
     yield from _each(block, lists)
+    yield from _elsewhere(block, registry)
     for step in block.steps:
         yield from _step(step, registry)
     for care in block.care:
@@ -78,7 +79,7 @@ def _names(
 ) -> Iterator[Problem]:
     facts = (*block.facts, *(tile.fact for tile in block.tiles if tile.fact))
     for key, words, allowed, what in (
-        ("topic", (block.topic,), registry.topics, "topic"),
+        ("topic", (block.topic,), (*registry.topics, NO_TOPIC), "topic"),
         ("sources", block.sources, registry.sources, "source"),
         ("facts", facts, KNOWN, "fact"),
         ("needs", block.needs, forms, "field of a unit's file"),
@@ -133,6 +134,40 @@ def _each(block: Block, lists: frozenset[str]) -> Iterator[Problem]:
     if not block.each and re.search(r"\{[{%][^}]*\bit\.", block.body):
         what = "'it' is only known with 'each'"
         yield Problem(block.place, "", what, hint="add 'each: LIST'")
+
+
+_OF_A_PAGE: Final = (
+    "also",
+    "always",
+    "ask",
+    "do",
+    "each",
+    "every",
+    "needs",
+    "normal",
+    "show",
+    "sticker",
+    "tiles",
+)
+"""What a shared text cannot have: it has no page of its own."""
+
+
+def _elsewhere(block: Block, registry: Registry) -> Iterator[Problem]:
+    """Yield what is wrong with standing on other pages, and with marked words."""
+    for topic in block.also:
+        if topic == block.topic:
+            place = block.places.get(f"also.{topic}", block.place)
+            yield Problem(place, "also", f"'{topic}' is the block's own topic")
+        elif topic not in registry.topics:
+            yield _unknown(block, f"also.{topic}", topic, registry.topics, "topic")
+    if block.shared:
+        for key in _OF_A_PAGE:
+            if key in block.places:
+                what = "a shared text has no page of its own"
+                yield Problem(block.places[key], key, what, "text and its facts alone")
+    if block.words and not block.when and not block.each:
+        what = "words are marked for units that meet a condition, and there is none"
+        yield Problem(block.places.get("words", block.place), "words", what)
 
 
 def _line(
@@ -235,78 +270,3 @@ def _text(block: Block) -> Iterator[Problem]:
                 f"{what} is not allowed in a block",
                 "Markdown",
             )
-
-
-def check_registry(
-    registry: Registry, forms: Mapping[str, FieldForm]
-) -> Iterator[Problem]:
-    """Yield what is wrong with the registry's own references."""
-    for topic in registry.topics.values():
-        yield from _parts(topic, registry.places[topic.id], forms)
-    for journey in registry.journeys.values():
-        if journey.topic not in registry.topics:
-            yield Problem(
-                Place("content_blocks/journeys.yml"),
-                f"{journey.id}.topic",
-                f"'{journey.topic}' is not a topic",
-                "",
-                suggestion(journey.topic, registry.topics),
-            )
-        if journey.like:
-            yield from _like(journey, registry)
-
-
-def _like(journey: Journey, registry: Registry) -> Iterator[Problem]:
-    """Yield what is wrong with the journey that *journey* takes rows from."""
-    place = Place("content_blocks/journeys.yml")
-    field = f"{journey.id}.like"
-    others = {name for name, one in registry.journeys.items() if not one.like}
-    base = registry.journeys.get(journey.like)
-    if base is None or base.like:
-        what = f"'{journey.like}' is not a journey of its own"
-        yield Problem(
-            place, field, what, listed(others), suggestion(journey.like, others)
-        )
-        return
-    phases = [phase.id for phase in base.phases]
-    for name in journey.leaves_out:
-        if name not in phases:
-            what = f"'{name}' is not a phase of '{base.id}'"
-            yield Problem(place, field, what, listed(phases), suggestion(name, phases))
-    own = [phase.id for phase in journey.phases]
-    kept = [name for name in phases if name not in journey.leaves_out]
-    for name in kept:
-        if name not in own:
-            what = f"rows of phase '{name}' of '{base.id}' would have no place"
-            hint = f"add the phase to '{journey.id}', or leave it out"
-            yield Problem(place, field, what, hint=hint)
-    # Its order is safety: what is taken keeps the order that it has.
-    if [name for name in own if name in kept] != [n for n in kept if n in own]:
-        what = f"the phases of '{base.id}' stand in another order"
-        yield Problem(place, field, what, listed(kept))
-
-
-def _parts(
-    topic: Topic, place: Place, forms: Mapping[str, FieldForm]
-) -> Iterator[Problem]:
-    for part in topic.parts:
-        by = () if part.by == ANY else (f"{part.path}.{part.by}",)
-        at = () if part.place_field == "none" else (f"{part.path}.{part.place_field}",)
-        for path in (part.path, *at, *by):
-            if path not in forms:
-                yield Problem(
-                    place,
-                    topic.id,
-                    f"no unit's file has '{path}'",
-                    "",
-                    suggestion(path, forms),
-                )
-        for kind in part.kinds:
-            allowed = forms[f"{part.path}.{part.by}"].words
-            if kind not in allowed:
-                yield Problem(
-                    place,
-                    topic.id,
-                    f"'{kind}' is no {part.by} of {part.path}",
-                    listed(allowed),
-                )

@@ -21,7 +21,15 @@ from hatchleaf.blocks.conditions import (
     values,
     word_of,
 )
-from hatchleaf.blocks.model import ANY, NUMBERS, Block, Library, Topic, TopicPart
+from hatchleaf.blocks.model import (
+    ANY,
+    NO_TOPIC,
+    NUMBERS,
+    Block,
+    Library,
+    Topic,
+    TopicPart,
+)
 from hatchleaf.facts.model import Facts
 from hatchleaf.problems import Problem
 from hatchleaf.spec.load import LoadedUnit
@@ -67,6 +75,16 @@ class Selection:
         """Return the chosen blocks of *topic*, in reading order."""
         return tuple(one for one in self.chosen if one.block.topic == topic)
 
+    def on_page(self, topic: str) -> tuple[Chosen, ...]:
+        """Return what stands on the page of *topic*, other topics' blocks with it."""
+        guests = (one for one in self.chosen if topic in one.block.also)
+        return tuple(
+            sorted(
+                (*self.of(topic), *guests),
+                key=lambda one: one.block.also.get(topic, one.block.order),
+            )
+        )
+
 
 def choose(library: Library, spec: UnitSpec, facts: Facts) -> Selection:
     """Return the selection for *spec*, by the library's blocks and its *facts*."""
@@ -83,9 +101,9 @@ def choose(library: Library, spec: UnitSpec, facts: Facts) -> Selection:
         chosen.extend(kept)
         if not kept:
             left_out.append(LeftOut(block, _reasons(block, tried)))
-    chosen.sort(
-        key=lambda one: (library.topics[one.block.topic].number, one.block.order)
-    )
+    numbers = {topic.id: topic.number for topic in library.topics.values()}
+    numbers[NO_TOPIC] = len(chosen) + max(numbers.values(), default=0)
+    chosen.sort(key=lambda one: (numbers[one.block.topic], one.block.order))
     used = {one.block.topic for one in chosen} | {NUMBERS}
     topics = sorted(
         (t for t in library.topics.values() if t.id in used), key=lambda t: t.number

@@ -97,6 +97,7 @@ class Head(Form):
     id: Id
     topic: Text
     order: Count
+    also: dict[str, Count] = Field(default_factory=dict)
     when: dict[str, Any] = Field(default_factory=dict)
     each: Text | None = None
     always: YesNo = False
@@ -109,6 +110,7 @@ class Head(Form):
     do: dict[str, tuple[StepForm, ...]] = Field(default_factory=dict)
     every: tuple[CareForm, ...] = ()
     ask: tuple[Text, ...] = ()
+    words: tuple[Text, ...] = ()
     sources: tuple[Text, ...] = ()
     reviewed: dict[str, Text] = Field(default_factory=dict)
     mandated: YesNo = False

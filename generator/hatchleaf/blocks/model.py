@@ -13,6 +13,8 @@ ANY: Final = "present"
 """Instead of a field that tells kinds apart, where a part has no kinds."""
 NUMBERS: Final = "numbers"
 """The topic that is on every unit without a block: how the numbers came about."""
+NO_TOPIC: Final = "none"
+"""The topic of a shared text: it stands where other texts call for it."""
 Signal: TypeAlias = Literal["danger", "warning", "caution", "notice"]
 
 
@@ -87,6 +89,8 @@ class Block:
     id: str
     topic: str
     order: int
+    also: Mapping[str, int]
+    """Other topics on whose pages the text stands too, with its order there."""
     when: tuple[Line, ...]
     each: str
     always: bool
@@ -99,6 +103,8 @@ class Block:
     steps: tuple[Step, ...]
     care: tuple[Care, ...]
     ask: tuple[str, ...]
+    words: tuple[str, ...]
+    """Words that only units which meet the condition may show."""
     sources: tuple[str, ...]
     mandated: bool
     reviewed: Mapping[str, str]
@@ -115,6 +121,11 @@ class Block:
     def place(self) -> Place:
         """The file's first line."""
         return Place(self.file)
+
+    @property
+    def shared(self) -> bool:
+        """True for a text that stands only where other texts call for it."""
+        return self.topic == NO_TOPIC
 
 
 @dataclass(frozen=True)

@@ -12,7 +12,8 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Final
 
-from hatchleaf.blocks.checking import check_block, check_registry
+from hatchleaf.blocks.checking import check_block
+from hatchleaf.blocks.checking_lists import check_registry
 from hatchleaf.blocks.conditions import Line
 from hatchleaf.blocks.forms import validated
 from hatchleaf.blocks.front_matter import Head, StepForm
@@ -161,6 +162,7 @@ def _block(head: Head, tree: Node, when: tuple[Line, ...], text: str) -> Block:
         id=head.id,
         topic=head.topic,
         order=head.order,
+        also=head.also,
         when=when,
         each=head.each or "",
         always=head.always,
@@ -185,6 +187,7 @@ def _block(head: Head, tree: Node, when: tuple[Line, ...], text: str) -> Block:
             for i, row in enumerate(head.every)
         ),
         ask=head.ask,
+        words=head.words,
         sources=head.sources,
         mandated=head.mandated,
         reviewed=head.reviewed,
@@ -246,7 +249,7 @@ def _steps(rows: Mapping[str, tuple[StepForm, ...]], tree: Node) -> tuple[Step, 
 
 def _places(tree: Node) -> dict[str, Place]:
     places = dict(tree.keys)
-    for top in ("when", "do"):
+    for top in ("when", "do", "also"):
         node = tree.fields.get(top)
         if node:
             places |= {f"{top}.{key}": place for key, place in node.keys.items()}

@@ -9,14 +9,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import Final
 
 from hatchleaf.blocks.choose import Chosen, Selection
 from hatchleaf.blocks.conditions import values, word_of
 from hatchleaf.blocks.model import ANY, Library, Signal, Topic, Worded
-from hatchleaf.blocks.text import Unfillable, fill
 from hatchleaf.facts.model import Facts
+from hatchleaf.manual.filling import Filler
 from hatchleaf.manual.model import Tile
 from hatchleaf.manual.places import in_words, places_by_id
 from hatchleaf.manual.wording import Wording, fact_link
@@ -36,6 +36,7 @@ class Part:
     """One block's text on the unit: Markdown, filled in."""
 
     id: str
+    block: str
     markdown: str
     place: Place
 
@@ -97,29 +98,6 @@ class Manual:
     """Journey id -> its steps in order."""
 
 
-@dataclass
-class _Filler:
-    """Fills texts and gathers what goes wrong."""
-
-    wording: Wording
-    problems: list[Problem] = field(default_factory=list)
-
-    def markdown(self, text: Worded, names: Mapping[str, object]) -> str:
-        return self._fill(text, names, "markdown")
-
-    def plain(self, text: Worded | None, names: Mapping[str, object]) -> str:
-        return self._fill(text, names, "plain") if text else ""
-
-    def _fill(self, text: Worded, names: Mapping[str, object], mode: str) -> str:
-        try:
-            return fill(
-                text.text, text.place, names, "plain" if mode == "plain" else "markdown"
-            )
-        except Unfillable as error:
-            self.problems.append(error.problem)
-            return ""
-
-
 def assemble(
     library: Library,
     spec: UnitSpec,
@@ -144,8 +122,9 @@ def assemble(
         places_by_id(spec),
         dealer_name,
         dealer_phone,
+        _shared_texts(library, selection),
     )
-    filler = _Filler(wording)
+    filler = Filler(wording)
     topics = tuple(
         _topic_text(topic, selection, spec, filler) for topic in selection.topics
     )
@@ -155,14 +134,22 @@ def assemble(
     return Manual(spec, facts, selection, library, topics, steps)
 
 
+def _shared_texts(library: Library, selection: Selection) -> dict[str, Chosen | None]:
+    """Return the texts that others may call for; None for one that is not chosen."""
+    shared: dict[str, Chosen | None] = {
+        block.id: None for block in library.blocks.values() if block.shared
+    }
+    shared.update({one.id: one for one in selection.chosen if one.block.shared})
+    return shared
+
+
 def _topic_text(
-    topic: Topic, selection: Selection, spec: UnitSpec, filler: _Filler
+    topic: Topic, selection: Selection, spec: UnitSpec, filler: Filler
 ) -> TopicText:
     chosen = selection.of(topic.id)
     places = places_of(topic, spec, filler.wording.places)
     normal: Normal | None = None
     tiles: list[Tile] = []
-    parts: list[Part] = []
     ask: dict[str, None] = {}
     for one in chosen:
         names = filler.wording.names(one)
@@ -170,15 +157,15 @@ def _topic_text(
             text = filler.markdown(one.block.normal.text, names)
             normal = Normal(one.block.normal.draw, text)
         tiles.extend(_tiles(one, names, filler))
-        parts.append(_part(one, names, filler))
         ask.update(dict.fromkeys(one.block.ask))
+    parts = tuple(_part(one, filler, topic.id) for one in selection.on_page(topic.id))
     return TopicText(
         topic,
         places,
         "; ".join(dict.fromkeys(_where(place) for place in places)),
         normal,
         tuple(dict.fromkeys(tiles)),
-        tuple(parts),
+        parts,
         tuple(ask),
         _stickers(chosen, places, filler),
     )
@@ -189,17 +176,20 @@ def _where(place: PlaceOnUnit) -> str:
     return f"{name}: {in_words(place)}"
 
 
-def _part(one: Chosen, names: Mapping[str, object], filler: _Filler) -> Part:
+def _part(one: Chosen, filler: Filler, topic: str) -> Part:
     body = Worded(one.block.body, Place(one.block.file, one.block.body_line))
+    # Ids are unique over the whole guide: on another topic's page, they say so.
+    name = one.id if one.block.topic == topic else f"{topic}-{one.id}"
     if one.unknown:
         at = getattr(one.item, "at", "")
         known = filler.wording.places.get(at)
         where = f" at {filler.wording.name(at).markdown}" if known else ""
-        return Part(one.id, NOT_KNOWN.format(where=where), body.place)
-    return Part(one.id, filler.markdown(body, names), body.place)
+        return Part(name, one.block.id, NOT_KNOWN.format(where=where), body.place)
+    text = filler.markdown(body, filler.wording.names(one))
+    return Part(name, one.block.id, text, body.place)
 
 
-def _tiles(one: Chosen, names: Mapping[str, object], filler: _Filler) -> Iterator[Tile]:
+def _tiles(one: Chosen, names: Mapping[str, object], filler: Filler) -> Iterator[Tile]:
     for tile in one.block.tiles:
         if tile.value is not None:
             value = filler.plain(tile.value, names)
@@ -247,7 +237,7 @@ def places_of(
 def _stickers(
     chosen: tuple[Chosen, ...],
     places: tuple[PlaceOnUnit, ...],
-    filler: _Filler,
+    filler: Filler,
 ) -> tuple[StickerText, ...]:
     """Return one label for each place; an item's own text at its own place."""
     made: list[StickerText] = []
@@ -277,7 +267,7 @@ def _stickers(
 
 
 def _journey_steps(
-    library: Library, selection: Selection, filler: _Filler
+    library: Library, selection: Selection, filler: Filler
 ) -> dict[str, tuple[StepText, ...]]:
     made: dict[str, tuple[StepText, ...]] = {}
     for journey in library.journeys.values():

@@ -22,7 +22,7 @@ def blocks_explained(selection: Selection, topic: str = "") -> dict[str, Any]:
             "reasons": _reasons(one.outcomes),
         }
         for one in selection.chosen
-        if topic in ("", one.block.topic)
+        if topic in ("", one.block.topic, *one.block.also)
     ]
     outside = [
         {
@@ -31,7 +31,7 @@ def blocks_explained(selection: Selection, topic: str = "") -> dict[str, Any]:
             "reasons": _reasons(o for o in out.outcomes if not o.holds),
         }
         for out in selection.left_out
-        if topic in ("", out.block.topic)
+        if topic in ("", out.block.topic, *out.block.also)
     ]
     return {"in": inside, "out": sorted(outside, key=lambda row: str(row["block"]))}
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Final
 
 from pydantic import BaseModel
@@ -13,13 +13,13 @@ from pydantic import BaseModel
 from hatchleaf.blocks.choose import Chosen
 from hatchleaf.blocks.conditions import values
 from hatchleaf.blocks.model import Topic
-from hatchleaf.blocks.text import Fault, Plain, Shown, escaped
+from hatchleaf.blocks.text import Fault, Plain, Shown, escaped, fill
 from hatchleaf.facts.model import Fact, Facts, field_of
 from hatchleaf.manual import stay
 from hatchleaf.manual.charts import CHARTS
 from hatchleaf.manual.model import day_in_words
 from hatchleaf.manual.places import in_words
-from hatchleaf.problems import listed, suggestion
+from hatchleaf.problems import Place, listed, suggestion
 from hatchleaf.spec.model.readings import Reading
 from hatchleaf.spec.model.unit import PlaceOnUnit, UnitSpec
 from hatchleaf.units import in_file_units
@@ -54,6 +54,9 @@ EMERGENCY_NUMBERS: Final = {
     "au": "000",
 }
 """The public emergency number of each market; common knowledge of each country."""
+
+CONTINUED: Final = "\ue000"
+"""Begins a later line of a shared text, until it is set below the first one."""
 
 _HEADS: Final = {
     "awnings.wind_force": ("Wind", "Push on the awning"),
@@ -131,6 +134,8 @@ class Wording:
     places: Mapping[str, PlaceOnUnit]
     dealer_name: str
     dealer_phone: str
+    shared: Mapping[str, Chosen | None] = field(default_factory=dict)
+    """The shared texts; None for one whose condition this unit does not meet."""
 
     def names(self, one: Chosen) -> dict[str, object]:
         """Return what the text of *one* chosen block may use."""
@@ -159,7 +164,26 @@ class Wording:
         }
         if one.item is not None:
             names["it"] = one.item
+        if not one.block.shared:
+            names["shared"] = self._shared
         return names
+
+    def _shared(self, block_id: str) -> Shown:
+        """Return a shared text, filled in; nothing where its condition fails."""
+        if block_id not in self.shared:
+            raise Fault(
+                f"'{block_id}' is not a shared text",
+                hint=suggestion(block_id, self.shared) or "a block with 'topic: none'",
+            )
+        one = self.shared[block_id]
+        if one is None:
+            return Shown("", "")
+        place = Place(one.block.file, one.block.body_line)
+        text, names = one.block.body.strip("\n"), self.names(one)
+        return Shown(
+            fill(text, place, names, "markdown").replace("\n", f"\n{CONTINUED}"),
+            fill(text, place, names, "plain"),
+        )
 
     def _fact_of(self, one: Chosen) -> Callable[..., Shown]:
         def fact(base: str, item: object = "") -> Shown:
