@@ -7,8 +7,9 @@ from typing import Final
 
 import pytest
 
+from hatchleaf.blocks.model import Library
 from hatchleaf.blocks.reading import read_library
-from hatchleaf.problems import ProblemsFound
+from hatchleaf.problems import ProblemsFound, listed
 
 HEAD: Final = "id: my-block\ntopic: water-pump\norder: 95\nsources: [common-practice]\n"
 """A head with nothing wrong, to be broken in one place."""
@@ -29,7 +30,7 @@ BROKEN: Final = {
     ),
     "misspelt key": (
         b"---\nid: my-block\ntopic: water-pump\norder: 95\nsources: [common-practice]\nfact: [water.capacity]\n---\nText.\n",
-        "FILE:6:1: fact: no such field\n    allowed: always, ask, do, each, every, facts, id, mandated, needs, normal, order, replaces, reviewed, show, sources, sticker, tiles, topic, when\n    hint: did you mean 'facts'?",
+        "FILE:6:1: fact: no such field\n    allowed: also, always, ask, do, each, every, facts, id, mandated, needs, normal, order, replaces, reviewed, show, sources, sticker, tiles, topic, when, words\n    hint: did you mean 'facts'?",
     ),
     "missing id": (
         b"---\ntopic: water-pump\norder: 95\n---\nText.\n",
@@ -109,7 +110,7 @@ BROKEN: Final = {
     ),
     "no such journey": (
         b"---\nid: my-block\ntopic: water-pump\norder: 95\nsources: [common-practice]\ndo: {arive: [{phase: water, rank: 1, step: Go.}]}\n---\nText.\n",
-        "FILE:6:44: do.arive: 'arive' is not a journey\n    allowed: arrive, before_towing, leave\n    hint: did you mean 'arrive'?",
+        "FILE:6:44: do.arive: 'arive' is not a journey\n    allowed: {JOURNEYS}\n    hint: did you mean 'arrive'?",
     ),
     "no such phase": (
         b"---\nid: my-block\ntopic: water-pump\norder: 95\nsources: [common-practice]\ndo: {arrive: [{phase: watter, rank: 1, step: Go.}]}\n---\nText.\n",
@@ -186,9 +187,12 @@ def _problems(root: Path, name: str, data: bytes) -> str:
 
 
 @pytest.mark.parametrize("what", BROKEN)
-def test_a_broken_block_says_how_to_mend_it(what: str, tmp_path: Path) -> None:
+def test_a_broken_block_says_how_to_mend_it(
+    what: str, tmp_path: Path, library: Library
+) -> None:
     """The text is all that an editor has: where, what, what is allowed, a hint."""
     data, expected = BROKEN[what]
+    expected = expected.replace("{JOURNEYS}", listed(library.journeys))
     assert _problems(tmp_path, "my-block.md", data) == expected
 
 

@@ -44,7 +44,7 @@ def _problems(root: Path, library: Library, old: str, new: str) -> list[str]:
         (
             "outlet: {kind: three_inch",
             "outlet: {kind: macerator",
-            "waste.outlet.kind: no block of topic 310 speaks of kind 'macerator' yet",
+            "waste.outlets.kind: no block of topic 310 speaks of kind 'macerator' yet",
         ),
     ],
 )

@@ -20,9 +20,9 @@ from hatchleaf.blocks.conditions import (
     Presence,
     PresentOr,
 )
-from hatchleaf.blocks.model import NO_TOPIC, Block, Step
+from hatchleaf.blocks.model import NO_TOPIC, Block, Care, Step
 from hatchleaf.blocks.registry import Registry
-from hatchleaf.facts.names import KNOWN
+from hatchleaf.facts.names import DATED, KNOWN
 from hatchleaf.problems import Place, Problem, listed, suggestion
 from hatchleaf.spec.paths import FieldForm
 from hatchleaf.spec.private import is_private
@@ -30,9 +30,6 @@ from hatchleaf.units import states
 
 _A_FEW: Final = 24
 """More allowed words than this help nobody; the nearest one does."""
-_INTERVAL: Final = re.compile(
-    r"each (use|trip|season)|[1-9]\d? (days|weeks|months|years)|1 (day|week|month|year)"
-)
 
 # Markup that would let a value of the unit's file become part of HTML or a link.
 _LOOSE: Final = (
@@ -64,13 +61,7 @@ def check_block(
     for step in block.steps:
         yield from _step(step, registry)
     for care in block.care:
-        if not _INTERVAL.fullmatch(care.interval):
-            yield Problem(
-                care.task.place,
-                "every",
-                f"'{care.interval}' is no interval",
-                "each trip, each season, 6 months, 2 years ...",
-            )
+        yield from _care(care)
     yield from _text(block)
 
 
@@ -258,6 +249,28 @@ def _step(step: Step, registry: Registry) -> Iterator[Problem]:
             listed(phases),
             suggestion(step.phase, phases),
         )
+
+
+def _care(care: Care) -> Iterator[Problem]:
+    place = care.task.place
+    if care.due:
+        if care.interval or care.first:
+            yield Problem(place, "every", "what is due on a day has no interval")
+        if care.due not in DATED:
+            what = f"'{care.due}' is not a fact that says a day"
+            hint = suggestion(care.due, DATED)
+            yield Problem(place, "every", what, listed(DATED), hint)
+    elif care.first is None and care.interval is None:
+        what = "nothing says when this is due"
+        yield Problem(place, "every", what, "interval, first or due")
+    elif (
+        care.first is not None
+        and care.first.span
+        and care.interval is not None
+        and not care.interval.span
+    ):
+        what = "a first time by the calendar needs an interval by the calendar"
+        yield Problem(place, "every", what, "first: 50 miles; or interval: 6 months")
 
 
 def _text(block: Block) -> Iterator[Problem]:

@@ -2,13 +2,21 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Any, Literal
+import re
+from typing import Annotated, Any, Literal, TypeAlias
 
 from pydantic import BaseModel, ConfigDict, Field, PlainValidator
 
+from hatchleaf.blocks.intervals import (
+    ALLOWED,
+    ALLOWED_START,
+    Interval,
+    NoInterval,
+    interval,
+)
 from hatchleaf.drawings.normal import DRAWINGS
 from hatchleaf.problems import listed, suggestion
-from hatchleaf.spec.model.fields import Count, Id, Text, YesNo, wrong
+from hatchleaf.spec.model.fields import Count, Day, Id, Text, YesNo, wrong
 
 
 def _drawing(value: object) -> str:
@@ -43,6 +51,24 @@ def _says(value: object) -> str:
 _LAST_RANK = 99
 _LONGEST_SAYS = 20
 _GAUGE_WORDS = frozenset({"left", "now", "level", "remaining", "currently"})
+
+
+def _interval(value: object) -> Interval:
+    try:
+        return interval(str(value))
+    except NoInterval as fault:
+        raise wrong(fault.what, ALLOWED, fault.hint) from None
+
+
+def _start(value: object) -> Interval:
+    try:
+        found = interval(str(value))
+    except NoInterval as fault:
+        raise wrong(fault.what, ALLOWED_START, fault.hint) from None
+    if found.occasion:
+        what = f"'{value}' is no start: it is counted from the delivery"
+        raise wrong(what, ALLOWED_START)
+    return found
 
 
 class Form(BaseModel):
@@ -85,10 +111,41 @@ class StepForm(Form):
 
 
 class CareForm(Form):
-    """One row of ``every``."""
+    """One row of ``every``: what comes round again, or is due on a fact's day."""
 
     task: Text
-    interval: Text
+    interval: Annotated[Interval, PlainValidator(_interval)] | None = None
+    first: Annotated[Interval, PlainValidator(_start)] | None = None
+    due: Text | None = None
+
+
+Reviewer: TypeAlias = Literal[
+    "licensed_technician",
+    "gas_technician",
+    "electrician",
+    "brake_and_tire_technician",
+    "service_manager",
+]
+"""Who may be qualified to review; local codes say who is, for gas and mains."""
+
+
+def _wording(value: object) -> str:
+    if isinstance(value, str) and re.fullmatch("[0-9a-f]{12}", value):
+        return value
+    raise wrong(
+        f"'{value}' is no fingerprint of a text",
+        "12 digits and letters a to f",
+        "'hatchleaf check --unreviewed' prints it",
+    )
+
+
+class ReviewForm(Form):
+    """A review in one language; a role, never a person's name."""
+
+    role: Reviewer
+    date: Day
+    against: Text
+    text: Annotated[str, PlainValidator(_wording)]
 
 
 class Head(Form):
@@ -112,6 +169,6 @@ class Head(Form):
     ask: tuple[Text, ...] = ()
     words: tuple[Text, ...] = ()
     sources: tuple[Text, ...] = ()
-    reviewed: dict[str, Text] = Field(default_factory=dict)
+    reviewed: dict[str, ReviewForm] = Field(default_factory=dict)
     mandated: YesNo = False
     replaces: Text | None = None

@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Final, Literal, TypeAlias
 
 from hatchleaf.blocks.conditions import Line
+from hatchleaf.blocks.intervals import Interval
 from hatchleaf.problems import Place
 
 ANY: Final = "present"
 """Instead of a field that tells kinds apart, where a part has no kinds."""
 NUMBERS: Final = "numbers"
 """The topic that is on every unit without a block: how the numbers came about."""
+CARE: Final = "care"
+"""The topic that is on every unit with a task that comes round again."""
 NO_TOPIC: Final = "none"
 """The topic of a shared text: it stands where other texts call for it."""
 Signal: TypeAlias = Literal["danger", "warning", "caution", "notice"]
@@ -68,10 +72,15 @@ class Step:
 
 @dataclass(frozen=True)
 class Care:
-    """A task that comes round again."""
+    """A task of regular care: one that comes round again, or is due on a day."""
 
     task: Worded
-    interval: str
+    interval: Interval | None
+    """None for what is done once."""
+    first: Interval | None
+    """From the delivery to the first time, where that is not the interval."""
+    due: str
+    """The base of the facts that say the day; empty for what has an interval."""
 
 
 @dataclass(frozen=True)
@@ -80,6 +89,26 @@ class Point:
 
     stake: Literal["life", "damage", "comfort"]
     text: Worded
+
+
+@dataclass(frozen=True)
+class Review:
+    """Who at the dealership read a text, when, against what, and which text."""
+
+    role: str
+    date: dt.date
+    against: str
+    text: str
+    """The `Block.wording` that was read."""
+    place: Place
+
+
+@dataclass(frozen=True)
+class Unreviewed:
+    """Why a block needs a review, and the one that no longer holds, if any."""
+
+    hazards: tuple[str, ...]
+    stale: Review | None
 
 
 @dataclass(frozen=True)
@@ -107,7 +136,12 @@ class Block:
     """Words that only units which meet the condition may show."""
     sources: tuple[str, ...]
     mandated: bool
-    reviewed: Mapping[str, str]
+    reviewed: Mapping[str, Review]
+    """By language."""
+    wording: str
+    """Fingerprint of all that a review is about."""
+    calls: frozenset[str]
+    """The shared texts that it calls for."""
     body: str
     body_line: int
     """The line of the file on which the body begins, counted from 1."""
@@ -172,9 +206,10 @@ class Journey:
 
     def takes(self, step: Step) -> bool:
         """Return True when *step* is a row of this journey."""
-        if step.journey == self.like:
-            return step.phase not in self.leaves_out
-        return step.journey == self.id
+        if step.journey == self.id:
+            return True
+        taken = bool(self.like) and step.journey == self.like
+        return taken and step.phase not in self.leaves_out
 
 
 @dataclass(frozen=True)
@@ -188,5 +223,7 @@ class Library:
     phrases: Mapping[str, str]
     pending: Mapping[str, str]
     """Spec path -> the work that will use it."""
+    unreviewed: Mapping[str, Unreviewed]
+    """The blocks that need a review by a qualified person and have none that holds."""
     lists: frozenset[str]
     """The paths of all lists that a spec can have."""

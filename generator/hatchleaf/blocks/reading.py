@@ -31,12 +31,20 @@ from hatchleaf.blocks.model import (
 )
 from hatchleaf.blocks.overlay import laid_over
 from hatchleaf.blocks.registry import read_registry
+from hatchleaf.blocks.reviews import (
+    laid_on,
+    read_rules,
+    reviews_of,
+    still_to_review,
+    wording,
+)
 from hatchleaf.problems import Place, Problem, ProblemsFound
 from hatchleaf.spec.paths import fields
 from hatchleaf.spec.source import parse
 from hatchleaf.spec.tree import Node
 
 _FENCE: Final = re.compile(r"\A---\n(.*?\n)---(?:\n|\Z)", re.DOTALL)
+_CALL: Final = re.compile(r"""\bshared\(\s*["']([a-z0-9-]+)["']\s*\)""")
 
 
 def read_library(folders: Sequence[Path], root: Path) -> Library:
@@ -53,7 +61,8 @@ def read_library(folders: Sequence[Path], root: Path) -> Library:
     problems: list[Problem] = []
     registry = read_registry(folders, root, problems)
     layers = [_blocks_below(folder, root, problems) for folder in folders]
-    blocks = laid_over(layers, problems)
+    blocks = laid_on(laid_over(layers, problems), folders, root, problems)
+    rules = read_rules(folders, root, registry.topics, problems)
     forms = fields()
     lists = frozenset(path for path, form in forms.items() if form.form == "list")
     for block in blocks.values():
@@ -68,6 +77,7 @@ def read_library(folders: Sequence[Path], root: Path) -> Library:
         sources=registry.sources,
         phrases=registry.phrases,
         pending=registry.pending,
+        unreviewed=still_to_review(blocks, rules),
         lists=lists,
     )
 
@@ -183,14 +193,21 @@ def _block(head: Head, tree: Node, when: tuple[Line, ...], text: str) -> Block:
         show=_points(head, tree),
         steps=_steps(head.do, tree),
         care=tuple(
-            Care(_worded(tree, row.task, f"every[{i}].task"), row.interval)
+            Care(
+                _worded(tree, row.task, f"every[{i}].task"),
+                row.interval,
+                row.first,
+                row.due or "",
+            )
             for i, row in enumerate(head.every)
         ),
         ask=head.ask,
         words=head.words,
         sources=head.sources,
         mandated=head.mandated,
-        reviewed=head.reviewed,
+        reviewed=reviews_of(head.reviewed, tree.fields.get("reviewed", tree)),
+        wording=wording(tree, text[start:]),
+        calls=frozenset(_CALL.findall(text)),
         body=text[start:],
         body_line=text[:start].count("\n") + 1,
         file=tree.place.file,

@@ -9,7 +9,7 @@ from typing import Final
 
 from hatchleaf.blocks.model import Worded
 from hatchleaf.blocks.text import Unfillable, fill
-from hatchleaf.manual.wording import CONTINUED, Wording
+from hatchleaf.manual.wording import CALLED, CONTINUED, Wording
 from hatchleaf.problems import Problem
 
 _BEFORE: Final = re.compile(r"( *)((?:\d+\.|[-*]) )?")
@@ -47,7 +47,7 @@ def indented(markdown: str) -> str:
     A text that is called for inside a box or a trouble stays inside it; below a step
     it belongs to the step.
     """
-    if CONTINUED not in markdown:
+    if CALLED not in markdown:
         return markdown
     made: list[str] = []
     before = ""
@@ -56,7 +56,9 @@ def indented(markdown: str) -> str:
             bare = line.removeprefix(CONTINUED)
             made.append(before + bare if bare else "")
             continue
-        found = _BEFORE.match(line)
-        before = (found[1] + "    " * bool(found[2])) if found else ""
-        made.append(line)
+        host, called, _ = line.partition(CALLED)
+        found = _BEFORE.match(host)
+        if called and found:
+            before = found[1] + "    " * bool(found[2])
+        made.append(line.replace(CALLED, ""))
     return "\n".join(made)

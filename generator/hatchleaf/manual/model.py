@@ -60,6 +60,37 @@ class Page:
 
 
 @dataclass(frozen=True)
+class CareTask:
+    """A task of regular care with this unit's days; plain values, nothing private."""
+
+    key: str
+    """Block, item and row: the same from one build to the next."""
+    topic: int
+    title: str
+    """The topic's own title."""
+    task: str
+    """HTML of one line; links are symbolic."""
+    says: str
+    """The same as plain text."""
+    first: datetime.date | None
+    """The first day, None for what goes by distance or occasion alone."""
+    every: int
+    """How many of `span` from one day to the next; 0 for what is done once."""
+    span: str
+    """``day``, ``week``, ``month`` or ``year``; empty for what is done once."""
+    occasion: str
+    """``before each trip``, ``each spring`` ..., ``due`` for a day that a fact says."""
+    distance: str
+    """From one time to the next: ``12,000 miles``; empty without one."""
+    first_distance: str
+    """From the delivery to the first time; empty where that is not said."""
+    note: str
+    """The month as the fact says it: ``August 2031``; empty for all others."""
+    items: str = ""
+    """Which of several fall due then; empty where there is one."""
+
+
+@dataclass(frozen=True)
 class UnitCard:
     """Who the guide is for and from; nothing here is private."""
 
@@ -91,6 +122,8 @@ class Pages:
     unit: UnitCard
     pages: tuple[Page, ...]
     round: tuple[int, ...]
+    care: tuple[CareTask, ...] = ()
+    """The schedule of regular care, by topic."""
     by_number: dict[int, Page] = field(init=False, repr=False, compare=False)
 
     def __post_init__(self) -> None:
@@ -98,6 +131,12 @@ class Pages:
         object.__setattr__(
             self, "by_number", {page.number: page for page in self.pages}
         )
+
+    @property
+    def dated(self) -> tuple[CareTask, ...]:
+        """The tasks that a calendar can hold, in the order of their first days."""
+        known = [(task.first, task.key, task) for task in self.care if task.first]
+        return tuple(task for *_, task in sorted(known, key=lambda row: row[:2]))
 
 
 def day_in_words(day: datetime.date) -> str:

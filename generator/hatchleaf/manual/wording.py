@@ -55,8 +55,10 @@ EMERGENCY_NUMBERS: Final = {
 }
 """The public emergency number of each market; common knowledge of each country."""
 
-CONTINUED: Final = "\ue000"
-"""Begins a later line of a shared text, until it is set below the first one."""
+CALLED: Final = "\ue000"
+"""Begins a shared text, until its later lines are set below its first one."""
+CONTINUED: Final = "\ue001"
+"""Begins a later line of a shared text."""
 
 _HEADS: Final = {
     "awnings.wind_force": ("Wind", "Push on the awning"),
@@ -181,7 +183,8 @@ class Wording:
         place = Place(one.block.file, one.block.body_line)
         text, names = one.block.body.strip("\n"), self.names(one)
         return Shown(
-            fill(text, place, names, "markdown").replace("\n", f"\n{CONTINUED}"),
+            CALLED
+            + fill(text, place, names, "markdown").replace("\n", f"\n{CONTINUED}"),
             fill(text, place, names, "plain"),
         )
 
