@@ -188,6 +188,12 @@ DURATION: Final = Kind(
     },
     "30 min",
 )
+TORQUE: Final = Kind(
+    "torque",
+    {"ft-lb": "foot * pound_force", "Nm": "newton * meter"},
+    "110 ft-lb",
+)
+DISTANCE: Final = Kind("distance", {"mi": "mile", "km": "kilometer"}, "50 mi")
 SHARE: Final = Kind("share", {"%": "percent"}, "80 %", may_be_zero=True)
 
 _NUMBER: Final = re.compile(

@@ -8,7 +8,7 @@ from facts.samples import changed, reading, unit
 from hatchleaf import units
 from hatchleaf.facts.model import Facts
 from hatchleaf.facts.work_out import work_out
-from hatchleaf.spec.model.electrical import Generator, Inverter
+from hatchleaf.spec.model.ac import Generator, Inverter
 from hatchleaf.spec.model.unit import UnitSpec
 
 
@@ -20,10 +20,16 @@ def everything() -> UnitSpec:
             "ac.inverter": Inverter(
                 kind="stand_alone",
                 at="battery-box",
+                switch_at="battery-box",
+                feeds="all outlets",
                 watts=reading("2000 W", units.POWER),
             ),
             "ac.generator": Generator(
-                kind="lp", at="lp-locker", watts=reading("2800 W", units.POWER)
+                kind="lp",
+                at="lp-locker",
+                switch_at="lp-locker",
+                oil_hours=reading("100 h", units.DURATION),
+                watts=reading("2800 W", units.POWER),
             ),
             "ac.shore.plug": "14_50",
             "ac.shore.service": reading("50 A", units.CURRENT),

@@ -10,7 +10,8 @@ from facts.samples import UNKNOWN, changed, facts, reading, unit, with_
 from hatchleaf import units
 from hatchleaf.facts import shore
 from hatchleaf.facts.work_out import work_out
-from hatchleaf.spec.model.electrical import AcLoad, Battery
+from hatchleaf.spec.model.ac import AcLoad
+from hatchleaf.spec.model.dc import Battery
 
 
 @pytest.mark.parametrize(

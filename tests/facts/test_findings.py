@@ -20,8 +20,9 @@ from hatchleaf.facts.findings.acknowledged import judge, names_a_rule
 from hatchleaf.facts.findings.find import RULES, findings
 from hatchleaf.facts.findings.model import SEVERITIES, Finding
 from hatchleaf.facts.work_out import work_out
-from hatchleaf.spec.model.electrical import Generator, Inverter
-from hatchleaf.spec.model.outside import Exit, FittedTire
+from hatchleaf.spec.model.ac import Generator, Inverter
+from hatchleaf.spec.model.gear import FittedTire
+from hatchleaf.spec.model.safety import Exit
 from hatchleaf.spec.model.unit import Acknowledgement, HandOverReading, Recall, UnitSpec
 
 DELIVERED = dt.date(2027, 4, 16)
@@ -60,12 +61,24 @@ def tires(*weeks: str) -> tuple[FittedTire, ...]:
     )
 
 
-GENERATOR = Generator(kind="lp", at="furnace", watts=reading("2800 W", units.POWER))
+GENERATOR = Generator(
+    kind="lp",
+    at="furnace",
+    switch_at="furnace",
+    oil_hours=reading("100 h", units.DURATION),
+    watts=reading("2800 W", units.POWER),
+)
 
 
 def built_in(watts: str) -> Generator:
     """Return a built-in generator of so many watts."""
-    return Generator(kind="lp", at="furnace", watts=reading(watts, units.POWER))
+    return Generator(
+        kind="lp",
+        at="furnace",
+        switch_at="furnace",
+        oil_hours=reading("100 h", units.DURATION),
+        watts=reading(watts, units.POWER),
+    )
 
 
 WINDOW = Exit(id="window", kind="window", at="bed-window")
@@ -75,7 +88,11 @@ DOOR = Exit(id="door", kind="door", at="entry-door")
 def inverter(watts: str) -> Inverter:
     """Return an inverter of so many watts."""
     return Inverter(
-        kind="stand_alone", at="battery-box", watts=reading(watts, units.POWER)
+        kind="stand_alone",
+        at="battery-box",
+        switch_at="battery-box",
+        feeds="all outlets",
+        watts=reading(watts, units.POWER),
     )
 
 

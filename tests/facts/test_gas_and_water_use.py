@@ -9,13 +9,11 @@ import pytest
 from facts.samples import UNKNOWN, facts, reading, unit, with_
 from hatchleaf import units
 from hatchleaf.facts.model import Facts
-from hatchleaf.spec.model.electrical import Generator, HouseholdFridge
-from hatchleaf.spec.model.gas_and_water import (
-    CombiBoiler,
-    ElectricHeater,
-    FixedTank,
-    SewerOutlet,
-)
+from hatchleaf.spec.model.ac import Generator
+from hatchleaf.spec.model.gas import FixedTank
+from hatchleaf.spec.model.living import HouseholdFridge
+from hatchleaf.spec.model.waste import SewerOutlet
+from hatchleaf.spec.model.water import CombiBoiler, ElectricHeater
 
 NEW = [
     "lp.regulator_use",
@@ -184,8 +182,8 @@ def test_a_rinse_inlet_stands_in_for_rinse_fills() -> None:
         ("water.tanks.fresh.volume", UNKNOWN, ["water.fill_minutes"]),
         ("waste.tanks.gray.volume", UNKNOWN, ["waste.days[gray, 2 people]"]),
         ("waste.tanks", "unknown", ["waste.days", "waste.drain_seconds"]),
-        ("waste.outlet", "unknown", ["waste.hose_fall[10 ft]"]),
-        ("waste.outlet.kind", "unknown", ["waste.drain_seconds[black]"]),
+        ("waste.outlets", "unknown", ["waste.hose_fall[10 ft]"]),
+        ("waste.outlets[outlet].kind", "unknown", ["waste.drain_seconds[black]"]),
         ("kitchen.fridge", "unknown", ["food.holds", "food.warm_limit"]),
         ("lp.supply.cylinders.left.made", "unknown", ["lp.requalify[left]"]),
         ("lp.supply.cylinders.left.holds", UNKNOWN, ["lp.cylinder_weight[left]"]),
@@ -206,7 +204,13 @@ def test_what_is_not_known_stops_what_rests_on_it(
 
 def test_a_regulator_that_feeds_a_generator_has_no_share() -> None:
     """What the generator burns is on no plate: a share without it would be too low."""
-    generator = Generator(kind="lp", at="coupler", watts=reading("3500 W", units.POWER))
+    generator = Generator(
+        kind="lp",
+        at="coupler",
+        switch_at="coupler",
+        oil_hours=reading("100 h", units.DURATION),
+        watts=reading("3500 W", units.POWER),
+    )
 
     assert "lp.regulator_use" not in with_("heron-a", ac__generator=generator)
 
@@ -256,6 +260,8 @@ def test_a_fixed_tank_lasts_by_its_gas() -> None:
         at="coupler",
         volume=reading("17.5 gal", units.VOLUME),
         gauge_at="coupler",
+        filler_at="coupler",
+        switch_at="none",
     )
     some = with_("heron-a", lp__supply=tank)
 
@@ -312,6 +318,8 @@ def test_an_electric_heater_has_its_element_alone() -> None:
         controls_at="coupler",
         volume=reading("2.6 gal", units.VOLUME),
         lp_input=reading("20000 BTU/h", units.HEAT_RATE),
+        element="none",
+        frost_valve_at="coupler",
     )
     some = with_("heron-a", hot_water=combi)
     assert [one.item for one in some.of("hot_water.reheat")] == ["gas"]
@@ -342,7 +350,10 @@ def test_an_unknown_bypass_leaves_the_antifreeze_open() -> None:
 
 def test_a_macerator_pumps_and_needs_no_fall() -> None:
     """No time to run out either."""
-    some = with_("heron-a", waste__outlet=SewerOutlet(kind="macerator", at="coupler"))
+    some = with_(
+        "heron-a",
+        waste__outlets=(SewerOutlet(id="hose", kind="small_hose", at="coupler"),),
+    )
 
     assert not some.of("waste.hose_fall")
     assert not some.of("waste.drain_seconds")

@@ -7,8 +7,8 @@ import pytest
 from facts.samples import UNKNOWN, facts, reading, with_
 from hatchleaf import units
 from hatchleaf.facts import names
-from hatchleaf.spec.model.electrical import Generator
-from hatchleaf.spec.model.gas_and_water import FixedTank
+from hatchleaf.spec.model.ac import Generator
+from hatchleaf.spec.model.gas import FixedTank
 
 
 @pytest.mark.parametrize(
@@ -122,6 +122,8 @@ def test_a_fixed_tank_is_filled_to_four_fifths() -> None:
         at="coupler",
         volume=reading("17.5 gal", units.VOLUME),
         gauge_at="coupler",
+        filler_at="coupler",
+        switch_at="none",
     )
 
     some = with_("heron-a", lp__supply=tank)
@@ -137,7 +139,13 @@ def test_a_fixed_tank_is_filled_to_four_fifths() -> None:
 
 def test_a_gas_generator_is_said_to_be_left_out() -> None:
     """Its plate does not say what it burns; silence would make the sum look whole."""
-    generator = Generator(kind="lp", at="coupler", watts=reading("3500 W", units.POWER))
+    generator = Generator(
+        kind="lp",
+        at="coupler",
+        switch_at="coupler",
+        oil_hours=reading("100 h", units.DURATION),
+        watts=reading("3500 W", units.POWER),
+    )
 
     some = with_("heron-a", ac__generator=generator)
 

@@ -8,7 +8,7 @@ from facts.fitted import facts_of_everything
 from facts.samples import UNKNOWN, changed, facts, reading, unit, with_
 from hatchleaf import units
 from hatchleaf.facts.work_out import work_out
-from hatchleaf.spec.model.electrical import DcLoad
+from hatchleaf.spec.model.dc import DcLoad
 
 
 @pytest.mark.parametrize(

@@ -6,7 +6,7 @@ import pytest
 
 from facts.samples import UNKNOWN, facts, reading, unit, with_
 from hatchleaf import units
-from hatchleaf.spec.model.gas_and_water import FreshTank
+from hatchleaf.spec.model.water import FreshTank
 
 
 @pytest.mark.parametrize(

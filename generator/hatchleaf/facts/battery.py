@@ -25,7 +25,8 @@ from hatchleaf.facts.sheet import (
     total,
     word,
 )
-from hatchleaf.spec.model.electrical import Battery, CompressorFridge
+from hatchleaf.spec.model.dc import Battery
+from hatchleaf.spec.model.living import CompressorFridge
 from hatchleaf.spec.model.unit import UnitSpec
 from hatchleaf.units import Quantity, number_in, shown
 

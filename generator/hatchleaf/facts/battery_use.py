@@ -9,7 +9,7 @@ from typing import Final
 from hatchleaf.engineering import battery, furnace, power_use
 from hatchleaf.facts.bank import Bank
 from hatchleaf.facts.sheet import Given, Sheet, fitted, items, number, whole, word
-from hatchleaf.spec.model.electrical import CompressorFridge
+from hatchleaf.spec.model.living import CompressorFridge
 from hatchleaf.spec.model.unit import UnitSpec
 from hatchleaf.units import Quantity, number_in, quantity, shown
 

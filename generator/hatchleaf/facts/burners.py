@@ -7,9 +7,9 @@ from dataclasses import dataclass
 
 from hatchleaf.engineering import furnace, gas_day, hot_water
 from hatchleaf.facts.sheet import Given, fitted, number, word
-from hatchleaf.spec.model.electrical import AbsorptionFridge, GasCooktop
-from hatchleaf.spec.model.gas_and_water import OnDemandHeater, TankHeater
+from hatchleaf.spec.model.living import AbsorptionFridge, GasCooktop
 from hatchleaf.spec.model.unit import UnitSpec
+from hatchleaf.spec.model.water import OnDemandHeater, TankHeater
 from hatchleaf.units import Quantity, number_in
 
 

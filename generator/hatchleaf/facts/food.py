@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from hatchleaf.engineering import food
 from hatchleaf.facts.sheet import Sheet, word
-from hatchleaf.spec.model.electrical import HouseholdFridge
+from hatchleaf.spec.model.living import HouseholdFridge
 from hatchleaf.spec.model.unit import UnitSpec
 
 _NAMES = ("food.holds", "food.warm_limit")

@@ -39,7 +39,7 @@ _WASTE: Final = (
     "waste.tanks.volume",
     "waste.tanks.holds",
 )
-_OUTLET: Final = ("waste.outlet", "waste.outlet.kind")
+_OUTLET: Final = ("waste.outlets", "waste.outlets.kind")
 _FRIDGE: Final = ("kitchen.fridge", "kitchen.fridge.kind")
 _COLD: Final = "[50 °F | 40 °F | 30 °F | 20 °F | 10 °F | 0 °F]"
 

@@ -6,7 +6,7 @@ from typing import Final
 
 from hatchleaf.engineering import electric_heat, generator
 from hatchleaf.facts.sheet import Sheet, fitted, items, number
-from hatchleaf.spec.model.electrical import AirConditioner
+from hatchleaf.spec.model.living import AirConditioner
 from hatchleaf.spec.model.readings import Reading
 from hatchleaf.spec.model.unit import UnitSpec
 from hatchleaf.units import number_in, quantity

@@ -7,8 +7,8 @@ from typing import Final
 from hatchleaf.engineering import hot_water
 from hatchleaf.facts.burners import Warmth, warmths
 from hatchleaf.facts.sheet import Given, Sheet, number, plus, total, whole, word
-from hatchleaf.spec.model.gas_and_water import OnDemandHeater
 from hatchleaf.spec.model.unit import UnitSpec
+from hatchleaf.spec.model.water import HydronicHeater, OnDemandHeater
 from hatchleaf.units import Quantity, number_in, quantity, shown
 
 _OF_TANKS: Final = (
@@ -31,7 +31,8 @@ def work_out(spec: UnitSpec, sheet: Sheet) -> None:
         return
     if isinstance(heater, OnDemandHeater):
         _on_demand(heater, spec, sheet)
-    else:
+    elif not isinstance(heater, HydronicHeater):
+        # A heat exchanger has no volume of its own to warm.
         _tank(number("hot_water.volume", heater.volume), spec, sheet)
     _scalds(heater.kind.replace("_", " "), sheet)
 

@@ -8,7 +8,7 @@ from hatchleaf.engineering import inverter
 from hatchleaf.facts.bank import Bank
 from hatchleaf.facts.battery_use import under_load
 from hatchleaf.facts.sheet import Given, Sheet, fitted, items, number
-from hatchleaf.spec.model.electrical import HouseholdFridge
+from hatchleaf.spec.model.living import HouseholdFridge
 from hatchleaf.spec.model.unit import UnitSpec
 
 

@@ -6,7 +6,7 @@ from typing import Final
 
 from hatchleaf.engineering import leveling
 from hatchleaf.facts.sheet import Sheet, items, number, word
-from hatchleaf.spec.model.electrical import AbsorptionFridge
+from hatchleaf.spec.model.living import AbsorptionFridge
 from hatchleaf.spec.model.unit import UnitSpec
 from hatchleaf.units import quantity
 

@@ -18,7 +18,7 @@ from hatchleaf.facts.sheet import (
     word,
 )
 from hatchleaf.facts.water import tanks
-from hatchleaf.spec.model.gas_and_water import Cylinders, FixedTank
+from hatchleaf.spec.model.gas import Cylinders, FixedTank
 from hatchleaf.spec.model.unit import UnitSpec
 from hatchleaf.units import quantity, shown
 

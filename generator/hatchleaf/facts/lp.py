@@ -16,7 +16,7 @@ from hatchleaf.facts.sheet import (
     total,
     whole,
 )
-from hatchleaf.spec.model.gas_and_water import Cylinders, FixedTank
+from hatchleaf.spec.model.gas import Cylinders, FixedTank
 from hatchleaf.spec.model.unit import UnitSpec
 from hatchleaf.units import quantity, shown
 

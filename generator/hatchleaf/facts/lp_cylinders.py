@@ -8,7 +8,7 @@ from typing import Final
 from hatchleaf.engineering import cylinders, hot_water, propane
 from hatchleaf.facts.burners import warmths
 from hatchleaf.facts.sheet import Given, Sheet, number, word
-from hatchleaf.spec.model.gas_and_water import Cylinder, Cylinders
+from hatchleaf.spec.model.gas import Cylinder, Cylinders
 from hatchleaf.spec.model.unit import UnitSpec
 from hatchleaf.units import shown
 
@@ -66,15 +66,17 @@ def _date(one: Cylinder, sheet: Sheet) -> None:
         sheet.stop([path], name)
         return
     made = _month(one.made)
+    due = cylinders.requalify_first(one.made)
     sheet.add(
         name,
-        _month(cylinders.requalify_first(one.made)),
+        _month(due),
         basis=(
             f"Made {made}; the first requalification is due {cylinders.FIRST_YEARS} "
             "years after the original test. Information only: the filler decides."
         ),
         given=[word(path, made), word("body.market", "us")],
         source="cfr-49-180",
+        day=due,
     )
 
 

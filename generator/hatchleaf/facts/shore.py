@@ -20,11 +20,11 @@ from hatchleaf.facts.sheet import (
     stated,
 )
 from hatchleaf.facts.supplies import ShoreLoad as _Load
-from hatchleaf.spec.model.electrical import (
+from hatchleaf.spec.model.ac import ShoreCord
+from hatchleaf.spec.model.living import (
     AbsorptionFridge,
     HouseholdFridge,
     InductionPlate,
-    ShoreCord,
 )
 from hatchleaf.spec.model.readings import Reading
 from hatchleaf.spec.model.unit import UnitSpec

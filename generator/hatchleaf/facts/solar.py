@@ -7,7 +7,7 @@ from typing import Final
 
 from hatchleaf.engineering import solar
 from hatchleaf.facts.sheet import Given, Sheet, items, number, plus, total, word
-from hatchleaf.spec.model.electrical import RoofSolar, SolarPort
+from hatchleaf.spec.model.dc import RoofSolar, SolarPort
 from hatchleaf.spec.model.readings import Reading
 from hatchleaf.spec.model.unit import UnitSpec
 from hatchleaf.units import Quantity, quantity, shown

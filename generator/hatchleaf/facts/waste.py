@@ -6,8 +6,8 @@ from hatchleaf.engineering import waste, water
 from hatchleaf.facts import waste_use
 from hatchleaf.facts.sheet import Given, Sheet, fitted, items, number, stated, whole
 from hatchleaf.facts.sheet import word as said
-from hatchleaf.spec.model.gas_and_water import WasteTank
 from hatchleaf.spec.model.unit import UnitSpec
+from hatchleaf.spec.model.waste import WasteTank
 from hatchleaf.units import shown
 
 _OF_TANKS = ("waste.capacity", "waste.weight", "waste.precharge")

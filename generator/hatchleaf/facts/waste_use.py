@@ -8,7 +8,6 @@ from hatchleaf.engineering import waste
 from hatchleaf.facts.sheet import (
     Given,
     Sheet,
-    fitted,
     items,
     number,
     plus,
@@ -16,8 +15,8 @@ from hatchleaf.facts.sheet import (
     whole,
     word,
 )
-from hatchleaf.spec.model.gas_and_water import WasteTank
 from hatchleaf.spec.model.unit import UnitSpec
+from hatchleaf.spec.model.waste import WasteTank
 from hatchleaf.units import Quantity, quantity, shown
 
 OF_TANKS: Final = ("waste.days", "waste.drain_seconds")
@@ -97,14 +96,16 @@ def _start(holds: str, given: list[Given]) -> tuple[Quantity, str]:
 
 
 def _outlet(spec: UnitSpec, tanks: tuple[WasteTank, ...], sheet: Sheet) -> None:
-    outlet = fitted(spec.waste.outlet)
+    outlets = items(spec.waste.outlets)
     names = [f"waste.drain_seconds[{tank.id}]" for tank in tanks]
     falls = [f"waste.hose_fall[{feet} ft]" for feet in _HOSES]
-    if spec.waste.outlet == "unknown":
-        sheet.stop(["waste.outlet"], *names, *falls)
-    if outlet is None:
+    if spec.waste.outlets == "unknown":
+        sheet.stop(["waste.outlets"], *names, *falls)
+    if not outlets:
         return
-    kind = word("waste.outlet.kind", outlet.kind.replace("_", " "))
+    # Where there are two, the first is the wide one that all figures are given for.
+    outlet = outlets[0]
+    kind = word(f"waste.outlets[{outlet.id}].kind", outlet.kind.replace("_", " "))
     if sheet.lacks([kind], *names, *falls) or outlet.kind not in _WIDTHS:
         return
     width = quantity(_WIDTHS[outlet.kind], "inch")

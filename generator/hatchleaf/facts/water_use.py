@@ -6,8 +6,8 @@ from typing import Final
 
 from hatchleaf.engineering import water
 from hatchleaf.facts.sheet import Given, Sheet, fitted, number, plus, total, whole, word
-from hatchleaf.spec.model.gas_and_water import OnDemandHeater
 from hatchleaf.spec.model.unit import UnitSpec
+from hatchleaf.spec.model.water import OnDemandHeater
 from hatchleaf.units import quantity, shown
 
 OF_TANKS: Final = ("water.fill_minutes", "water.pump_minutes")

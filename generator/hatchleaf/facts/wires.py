@@ -7,7 +7,8 @@ from typing import Final
 
 from hatchleaf.engineering import shore_power, wiring
 from hatchleaf.facts.sheet import Given, Sheet, fitted, items, number, word
-from hatchleaf.spec.model.electrical import ShoreCord, SolarPort
+from hatchleaf.spec.model.ac import ShoreCord
+from hatchleaf.spec.model.dc import SolarPort
 from hatchleaf.spec.model.unit import UnitSpec
 from hatchleaf.units import quantity, shown
 

@@ -10,7 +10,7 @@ from typing import Final
 from hatchleaf.problems import Problem
 from hatchleaf.spec import paths
 from hatchleaf.spec.checked import Checked, items
-from hatchleaf.spec.model.outside import Safety
+from hatchleaf.spec.model.safety import Safety
 from hatchleaf.spec.model.unit import Body, Delivery
 from hatchleaf.spec.tree import without_items
 

@@ -7,14 +7,9 @@ from typing import Final
 
 from hatchleaf.problems import Problem
 from hatchleaf.spec.checked import Checked, items, number
-from hatchleaf.spec.model.electrical import (
-    Ac,
-    Climate,
-    Converter,
-    Dc,
-    Inverter,
-    ShoreCord,
-)
+from hatchleaf.spec.model.ac import Ac, Inverter, ShoreCord
+from hatchleaf.spec.model.dc import Converter, Dc
+from hatchleaf.spec.model.living import Climate
 from hatchleaf.units import number_in
 
 # The rating in the plug's own name; NEMA WD 6 and IEC 60309 name plugs by it.

@@ -9,9 +9,9 @@ from hatchleaf.problems import Problem, listed, suggestion
 from hatchleaf.spec import paths
 from hatchleaf.spec.checked import Checked
 from hatchleaf.spec.model.fields import Part
-from hatchleaf.spec.model.gas_and_water import TankHeater
 from hatchleaf.spec.model.outside import PoweredAwning
 from hatchleaf.spec.model.unit import PlaceOnUnit
+from hatchleaf.spec.model.water import TankHeater
 from hatchleaf.spec.told import quoted
 from hatchleaf.spec.tree import without_items
 from hatchleaf.units import number_in

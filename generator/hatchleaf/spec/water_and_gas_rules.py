@@ -7,27 +7,23 @@ from typing import Final
 
 from hatchleaf.problems import Problem, listed, suggestion
 from hatchleaf.spec.checked import Checked, items, number
-from hatchleaf.spec.model.electrical import (
+from hatchleaf.spec.model.ac import Ac, Generator
+from hatchleaf.spec.model.gas import Cylinders, Lp
+from hatchleaf.spec.model.living import (
     AbsorptionFridge,
-    Ac,
     Climate,
     Furnace,
     GasCooktop,
-    Generator,
     Kitchen,
 )
-from hatchleaf.spec.model.gas_and_water import (
+from hatchleaf.spec.model.waste import RinseInlet, Toilet, Waste
+from hatchleaf.spec.model.water import (
     CombiBoiler,
-    Cylinders,
     GravityFill,
-    Lp,
     OnDemandHeater,
     PressureInlet,
     Pump,
-    RinseInlet,
     TankHeater,
-    Toilet,
-    Waste,
     Water,
 )
 from hatchleaf.units import number_in

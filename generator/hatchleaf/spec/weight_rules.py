@@ -7,7 +7,7 @@ from typing import Final
 
 from hatchleaf.problems import Problem, listed
 from hatchleaf.spec.checked import Checked, number
-from hatchleaf.spec.model.outside import Brakes, Gear, Hitch, Tires
+from hatchleaf.spec.model.gear import Brakes, Gear, Hitch, Tires
 from hatchleaf.spec.model.readings import Reading
 from hatchleaf.spec.model.unit import Body, Weights
 from hatchleaf.units import number_in

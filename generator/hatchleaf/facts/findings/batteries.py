@@ -9,7 +9,7 @@ from hatchleaf.engineering import battery as formulas
 from hatchleaf.facts.findings.model import Case, Finding, Rule
 from hatchleaf.facts.sheet import fitted, items, total
 from hatchleaf.facts.solar import TOO_SMALL
-from hatchleaf.spec.model.electrical import SolarPort
+from hatchleaf.spec.model.dc import SolarPort
 from hatchleaf.units import number_in, shown
 
 SOLAR_BEYOND_FUSE = Rule(

@@ -9,7 +9,7 @@ from typing import Final
 from hatchleaf.engineering import cylinders, dates
 from hatchleaf.facts.findings.model import Case, Finding, Rule
 from hatchleaf.facts.sheet import fitted, items
-from hatchleaf.spec.model.gas_and_water import Cylinders, Regulator
+from hatchleaf.spec.model.gas import Cylinders, Regulator
 from hatchleaf.units import number_in, shown
 
 GAS_BEYOND_REGULATOR = Rule(

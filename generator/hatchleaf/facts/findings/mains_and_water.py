@@ -8,7 +8,7 @@ from typing import Final
 from hatchleaf.facts.findings.model import Case, Finding, Rule
 from hatchleaf.facts.sheet import fitted, items
 from hatchleaf.facts.shore import TOO_MUCH
-from hatchleaf.spec.model.gas_and_water import PressureInlet, TankHeater
+from hatchleaf.spec.model.water import PressureInlet, TankHeater
 from hatchleaf.units import number_in
 
 LOADS_CLASH = Rule(

@@ -10,7 +10,7 @@ from hatchleaf.engineering import dates
 from hatchleaf.facts.dates import EXTINGUISHER_YEARS
 from hatchleaf.facts.findings.model import Case, Finding, Rule
 from hatchleaf.facts.sheet import fitted, items
-from hatchleaf.spec.model.outside import Alarm
+from hatchleaf.spec.model.safety import Alarm
 
 NO_LP_ALARM = Rule(
     "no-lp-alarm",

@@ -10,7 +10,7 @@ from hatchleaf.engineering import dates, tires
 from hatchleaf.facts.findings.model import Case, Finding, Rule
 from hatchleaf.facts.loading import WHEELS
 from hatchleaf.facts.sheet import fitted, items
-from hatchleaf.spec.model.outside import FittedTire, Tires
+from hatchleaf.spec.model.gear import FittedTire, Tires
 from hatchleaf.units import number_in, quantity, shown
 
 TIRES_BELOW_AXLE = Rule(

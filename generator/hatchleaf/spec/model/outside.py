@@ -1,28 +1,24 @@
-"""Awnings, doors and steps, running gear, alarms and exits."""
+"""Awnings, doors, windows and what is on the outer walls."""
 
 from __future__ import annotations
 
 from typing import Annotated, Literal, TypeAlias
 
-from pydantic import Field, Tag
+from pydantic import Tag
 
 from hatchleaf.spec.model.fields import (
     BY_KIND,
-    UNIT_ONLY,
-    Count,
     Id,
     Maybe,
-    Month,
     OrUnknown,
     Part,
     PlaceId,
     PlaceOrNone,
     Several,
     Text,
-    TireWeek,
     YesNo,
 )
-from hatchleaf.spec.model.readings import Current, Length, Mass, Pressure, Speed
+from hatchleaf.spec.model.readings import Current, Length, Mass, MassOrNone, Speed
 
 
 class StrapAwning(Part):
@@ -91,7 +87,9 @@ class Hatch(Part):
     kind: Literal["galley", "bay", "ramp"]
     at: PlaceId
     lock: OrUnknown[Literal["key", "keypad", "none"]]
-    holds_open: OrUnknown[Literal["gas_struts", "catch", "none"]]
+    holds_open: OrUnknown[Literal["gas_struts", "catch", "magnet", "none"]]
+    load: MassOrNone
+    """What a ramp carries, by its label; ``none`` for all others."""
 
 
 Door: TypeAlias = Annotated[
@@ -105,138 +103,116 @@ Door: TypeAlias = Annotated[
 
 
 class Step(Part):
-    """An entry step."""
+    """An entry step; `switch_at` is where an electric one is worked."""
 
     id: Id
-    kind: OrUnknown[Literal["fold_down", "drop_leg", "electric"]]
+    kind: OrUnknown[Literal["fold_down", "drop_leg", "electric", "slide_in", "loose"]]
     at: PlaceId
+    switch_at: PlaceOrNone
 
 
-class Slide(Part):
-    """A slide-out room."""
+class Window(Part):
+    """Windows of one kind; `name` tells which, in words."""
 
     id: Id
-    kind: OrUnknown[Literal["rack", "in_wall", "cable", "hydraulic"]]
+    kind: OrUnknown[Literal["sliding", "crank", "top_hung", "frameless", "fixed"]]
+    name: Text
+
+
+class CentralLocking(Part):
+    """Doors that lock together by remote control."""
+
+    kind: OrUnknown[Literal["doors", "doors_and_hatches"]]
     at: PlaceId
+    """Where the lock is that a key opens when the remote fails."""
 
 
-class Axle(Part):
-    """
-    One axle and its rating (GAWR), of two wheels.
-
-    `track` is from the middle of one tire to the middle of the other.
-    """
+class OutsideLight(Part):
+    """A light outside and its switch."""
 
     id: Id
-    gawr: Mass
-    track: Length
-
-
-class FittedTire(Part):
-    """One tire on this unit, with its own date."""
-
-    id: Id
-    made: TireWeek = Field(json_schema_extra=UNIT_ONLY)
-
-
-class Tires(Part):
-    """The tires; `pressure` is the placard's, cold; `load` is of one tire at it."""
-
+    name: Text
     at: PlaceId
-    size: Text
-    pressure: Pressure
+    switch_at: PlaceId
+
+
+class Camera(Part):
+    """A camera, or the wiring for one."""
+
+    id: Id
+    kind: OrUnknown[Literal["wired", "wireless", "prepared"]]
+    at: PlaceId
+    shown_at: PlaceOrNone
+
+
+class Roof(Part):
+    """What the roof is made of, and whether its maker lets people walk on it."""
+
+    kind: OrUnknown[Literal["membrane", "fiberglass", "aluminum"]]
+    walk: Literal["yes", "no", "unknown"]
+
+
+class Ladder(Part):
+    """A ladder to the roof; `load` is its label's."""
+
+    kind: OrUnknown[Literal["fixed", "folding", "loose"]]
+    at: PlaceId
     load: Mass
-    fitted: Several[FittedTire] = Field(json_schema_extra=UNIT_ONLY)
 
 
-class Hitch(Part):
-    """
-    How the unit is coupled to the vehicle.
-
-    `to_axles` is from the coupling to the middle of the axles.
-    """
-
-    kind: OrUnknown[Literal["ball", "fifth_wheel", "gooseneck", "pintle"]]
-    at: PlaceId
-    ball: OrUnknown[Literal["1_7_8_in", "2_in", "2_5_16_in", "50_mm", "none"]]
-    plug: OrUnknown[Literal["four_way", "seven_way", "thirteen_pin"]]
-    chains: OrUnknown[Count]
-    to_axles: Length
-
-
-class Jack(Part):
-    """The tongue jack or landing legs."""
-
-    kind: OrUnknown[Literal["manual", "electric"]]
-    at: PlaceId
-
-
-class Brakes(Part):
-    """The trailer's own brakes."""
-
-    kind: OrUnknown[Literal["electric", "surge", "hydraulic"]]
-
-
-class Breakaway(Part):
-    """The switch that brakes a trailer that has come loose."""
-
-    kind: OrUnknown[Literal["pull_pin"]]
-    at: PlaceId
-
-
-class Stabilizers(Part):
-    """Legs that stop the rocking; they do not lift."""
-
-    kind: OrUnknown[Literal["scissor", "drop_leg", "powered"]]
-    at: PlaceId
-    legs: OrUnknown[Count]
-
-
-class Gear(Part):
-    """Running gear and the coupling."""
-
-    axles: Several[Axle]
-    tires: Maybe[Tires]
-    hitch: Maybe[Hitch]
-    jack: Maybe[Jack]
-    brakes: Maybe[Brakes]
-    breakaway: Maybe[Breakaway]
-    stabilizers: Maybe[Stabilizers]
-
-
-class Alarm(Part):
-    """One alarm; the sounds are the maker's own words, or ``unknown``."""
+class Rack(Part):
+    """A rack for bicycles or other loads; `load` is its label's."""
 
     id: Id
-    detects: OrUnknown[Literal["smoke", "co", "lp", "co_and_lp", "smoke_and_co"]]
+    kind: OrUnknown[Literal["bicycle", "roof", "cargo"]]
     at: PlaceId
-    power: OrUnknown[Literal["twelve_volt", "battery"]]
-    alarm_sound: Text
-    fault_sound: Text
-    end_sound: Text
-    made: Month = Field(json_schema_extra=UNIT_ONLY)
-    replace_by: Month = Field(json_schema_extra=UNIT_ONLY)
+    load: Mass
 
 
-class Extinguisher(Part):
-    """The fire extinguisher."""
+class Clothesline(Part):
+    """A line or rack for drying."""
 
-    kind: OrUnknown[Literal["dry_chemical", "foam", "other"]]
+    kind: OrUnknown[Literal["pull_out", "folding"]]
     at: PlaceId
-    made: Month = Field(json_schema_extra=UNIT_ONLY)
 
 
-class Exit(Part):
-    """A way out."""
+class Opening(Part):
+    """An exhaust or vent in the wall; `screen` tells of a screen against insects."""
 
     id: Id
-    kind: OrUnknown[Literal["door", "window", "hatch"]]
+    kind: OrUnknown[Literal["exhaust", "air_intake", "fridge_vent", "drain_vent"]]
+    of: Text
+    """Of which appliance, in words."""
+    at: PlaceId
+    screen: OrUnknown[Literal["fitted", "allowed", "not_allowed", "none"]]
+
+
+class Stowed(Part):
+    """A loose part or tool that belongs to the unit, and where it lives."""
+
+    id: Id
+    what: Text
     at: PlaceId
 
 
-class Safety(Part):
-    """Alarms, the extinguisher and the ways out."""
+class LiftingRoof(Part):
+    """A roof that goes up when the unit stands."""
 
-    alarms: Several[Alarm]
-    extinguisher: Maybe[Extinguisher]
-    exits: Several[Exit]
+    kind: OrUnknown[Literal["crank", "electric", "springs"]]
+    at: PlaceId
+    """Where it is worked."""
+    locks: Text
+    """What holds it down, in words, or ``unknown``."""
+
+
+class Outside(Part):
+    """Small things on the outer walls and the roof."""
+
+    lights: Several[OutsideLight]
+    cameras: Several[Camera]
+    roof: Maybe[Roof]
+    ladder: Maybe[Ladder]
+    racks: Several[Rack]
+    clothesline: Maybe[Clothesline]
+    openings: Several[Opening]
+    stowed: Several[Stowed]

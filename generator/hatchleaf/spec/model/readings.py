@@ -119,6 +119,9 @@ Current: TypeAlias = Annotated[Reading, *_measured(units.CURRENT)]
 Voltage: TypeAlias = Annotated[Reading, *_measured(units.VOLTAGE)]
 Charge: TypeAlias = Annotated[Reading, *_measured(units.CHARGE)]
 Speed: TypeAlias = Annotated[Reading, *_measured(units.SPEED)]
+Duration: TypeAlias = Annotated[Reading, *_measured(units.DURATION)]
+Torque: TypeAlias = Annotated[Reading, *_measured(units.TORQUE)]
+Distance: TypeAlias = Annotated[Reading, *_measured(units.DISTANCE)]
 Share: TypeAlias = Annotated[Reading, *_measured(units.SHARE)]
 PressureOrNone: TypeAlias = Annotated[
     Reading | Literal["none"], *_measured_or_none(units.PRESSURE)
@@ -134,4 +137,7 @@ CurrentOrNone: TypeAlias = Annotated[
 ]
 VolumeOrNone: TypeAlias = Annotated[
     Reading | Literal["none"], *_measured_or_none(units.VOLUME)
+]
+MassOrNone: TypeAlias = Annotated[
+    Reading | Literal["none"], *_measured_or_none(units.MASS)
 ]

@@ -6,7 +6,8 @@ from typing import Annotated, Literal, TypeAlias
 
 from pydantic import Field
 
-from hatchleaf.spec.model.electrical import Ac, Climate, Dc, Kitchen
+from hatchleaf.spec.model.ac import Ac
+from hatchleaf.spec.model.dc import Dc
 from hatchleaf.spec.model.fields import (
     UNIT_ONLY,
     Code,
@@ -23,9 +24,24 @@ from hatchleaf.spec.model.fields import (
     Year,
     YesNo,
 )
-from hatchleaf.spec.model.gas_and_water import HotWater, Lp, Waste, Water
-from hatchleaf.spec.model.outside import Awning, Door, Gear, Safety, Slide, Step
+from hatchleaf.spec.model.gas import Lp
+from hatchleaf.spec.model.gear import Gear, Slide, Vehicle
+from hatchleaf.spec.model.inside import Inside, Media
+from hatchleaf.spec.model.living import Climate, Kitchen
+from hatchleaf.spec.model.outside import (
+    Awning,
+    CentralLocking,
+    Door,
+    LiftingRoof,
+    Outside,
+    Step,
+    Window,
+)
+from hatchleaf.spec.model.photos import Photos
 from hatchleaf.spec.model.readings import Length, Mass, Share
+from hatchleaf.spec.model.safety import Safety
+from hatchleaf.spec.model.waste import Waste
+from hatchleaf.spec.model.water import HotWater, Water
 
 
 class Body(Part):
@@ -193,9 +209,17 @@ class UnitSpec(Part):
     ac: Ac
     climate: Climate
     kitchen: Kitchen
+    inside: Inside
+    media: Media
     awnings: Several[Awning]
+    outside: Outside
     doors: Several[Door]
+    central_locking: Maybe[CentralLocking]
+    windows: Several[Window]
+    lifting_roof: Maybe[LiftingRoof]
     steps: Several[Step]
     slides: Several[Slide]
+    vehicle: Maybe[Vehicle]
     gear: Gear
     safety: Safety
+    photos: Photos = "none"

@@ -1,4 +1,4 @@
-"""LP gas, fresh water, hot water and waste."""
+"""Fresh water and hot water."""
 
 from __future__ import annotations
 
@@ -8,10 +8,8 @@ from pydantic import Field, Tag
 
 from hatchleaf.spec.model.fields import (
     BY_KIND,
-    UNIT_ONLY,
     Id,
     Maybe,
-    Month,
     NotFitted,
     NotKnown,
     OrUnknown,
@@ -19,97 +17,24 @@ from hatchleaf.spec.model.fields import (
     PlaceId,
     PlaceOrNone,
     Several,
-    YesNo,
+    Text,
 )
 from hatchleaf.spec.model.readings import (
     Current,
     Flow,
-    GasPressure,
     HeatRate,
     HeatRateOrNone,
-    Mass,
     Power,
     PowerOrNone,
     PressureOrNone,
     Share,
     Volume,
-    VolumeOrNone,
 )
 
-# --- LP gas
-
-
-class Cylinder(Part):
-    """One portable cylinder; `holds` is the weight of gas at the legal fill."""
-
-    id: Id
-    holds: Mass
-    gauge: OrUnknown[YesNo]
-    made: Month = Field(default="unknown", json_schema_extra=UNIT_ONLY)
-
-
-class Cylinders(Part):
-    """Portable cylinders that the owner takes off to have them filled."""
-
-    kind: Literal["cylinders"]
-    at: PlaceId
-    changeover: OrUnknown[Literal["automatic", "manual", "none"]]
-    cylinders: tuple[Cylinder, ...] = Field(min_length=1)
-
-
-class FixedTank(Part):
-    """A tank that stays on the vehicle (ASME); `volume` is its water volume."""
-
-    kind: Literal["tank"]
-    at: PlaceId
-    volume: Volume
-    gauge_at: PlaceId
-
-
-class Bottles(Part):
-    """Bottles behind a 30 mbar regulator on the vehicle."""
-
-    kind: Literal["bottles"]
-    at: PlaceId
-    bottles: tuple[Cylinder, ...] = Field(min_length=1)
-
-
-LpSupply: TypeAlias = Annotated[
-    Annotated[Cylinders, Tag("<cylinders>")]
-    | Annotated[FixedTank, Tag("<tank>")]
-    | Annotated[Bottles, Tag("<bottles>")]
-    | NotFitted
-    | NotKnown,
-    BY_KIND,
+WaterMode: TypeAlias = Literal[
+    "city", "tank_fill", "pump", "winterize", "sanitize", "drain"
 ]
-
-
-class Regulator(Part):
-    """The built-in pressure regulator; `capacity` is the most that it can pass."""
-
-    kind: OrUnknown[Literal["two_stage", "single_stage"]]
-    at: PlaceId
-    outlet: GasPressure
-    capacity: HeatRate
-
-
-class GasOutlet(Part):
-    """A push-in coupling for an appliance outside."""
-
-    id: Id
-    kind: OrUnknown[Literal["low_pressure", "high_pressure"]]
-    at: PlaceId
-
-
-class Lp(Part):
-    """The gas system up to the appliances, which state their own input."""
-
-    supply: LpSupply
-    regulator: Maybe[Regulator]
-    outlets: Several[GasOutlet]
-
-
-# --- fresh water
+"""What a water panel can be set to."""
 
 
 class FreshTank(Part):
@@ -133,10 +58,24 @@ class PressureInlet(Part):
     """A threaded inlet: city water, with a valve to the tank, or a mode panel."""
 
     id: Id
-    kind: Literal["city", "diverter", "panel"]
+    kind: Literal["city", "diverter"]
     at: PlaceId
     regulator: Literal["built_in", "none", "unknown"]
     regulator_set: PressureOrNone
+
+
+class ModePanel(Part):
+    """One inlet whose valve, or valves, choose among several ways of the water."""
+
+    id: Id
+    kind: Literal["panel"]
+    at: PlaceId
+    regulator: Literal["built_in", "none", "unknown"]
+    regulator_set: PressureOrNone
+    modes: tuple[WaterMode, ...] = Field(min_length=1)
+    """The positions that its label names, each once."""
+    labels: Text
+    """How the label at the panel shows them, in words, or ``unknown``."""
 
 
 class SocketInlet(Part):
@@ -151,7 +90,7 @@ WaterInlet: TypeAlias = Annotated[
     Annotated[GravityFill, Tag("<gravity_fill>")]
     | Annotated[PressureInlet, Tag("<city>")]
     | Annotated[PressureInlet, Tag("<diverter>")]
-    | Annotated[PressureInlet, Tag("<panel>")]
+    | Annotated[ModePanel, Tag("<panel>")]
     | Annotated[SocketInlet, Tag("<socket>")],
     BY_KIND,
 ]
@@ -188,6 +127,51 @@ class OutsideShower(Part):
     at: PlaceId
 
 
+class Softener(Part):
+    """A water softener, which salt brings back to work."""
+
+    kind: OrUnknown[Literal["salt"]]
+    at: PlaceId
+
+
+class Purifier(Part):
+    """A lamp that makes germs in the water harmless, or a filter that holds them."""
+
+    kind: OrUnknown[Literal["uv_lamp", "fine_filter"]]
+    at: PlaceId
+
+
+class Accumulator(Part):
+    """A small pressure tank by the pump."""
+
+    kind: OrUnknown[Literal["pressure_tank"]]
+    at: PlaceId
+
+
+class WinterHose(Part):
+    """A hose with a valve at the pump that draws antifreeze from its jug."""
+
+    kind: OrUnknown[Literal["at_pump", "at_panel"]]
+    at: PlaceId
+
+
+class Shower(Part):
+    """A shower or bath inside."""
+
+    id: Id
+    kind: OrUnknown[Literal["stall", "tub", "wet_bath"]]
+    at: PlaceId
+
+
+class Tap(Part):
+    """A tap inside, with hot and cold water unless it says cold only."""
+
+    id: Id
+    name: Text
+    kind: OrUnknown[Literal["mixer", "cold_only", "microswitch"]]
+    at: PlaceId
+
+
 class Water(Part):
     """Fresh water from the inlets to the taps."""
 
@@ -197,10 +181,13 @@ class Water(Part):
     pump: Maybe[Pump]
     low_points: Maybe[LowPoints]
     filter: Maybe[WaterFilter]
+    softener: Maybe[Softener]
+    purifier: Maybe[Purifier]
+    accumulator: Maybe[Accumulator]
+    winter_hose: Maybe[WinterHose]
     outside_shower: Maybe[OutsideShower]
-
-
-# --- hot water
+    showers: Several[Shower]
+    taps: Several[Tap]
 
 
 class TankHeater(Part):
@@ -240,7 +227,20 @@ class CombiBoiler(Part):
     at: PlaceId
     controls_at: PlaceId
     volume: Volume
-    lp_input: HeatRate
+    lp_input: HeatRateOrNone
+    element: PowerOrNone
+    frost_valve_at: PlaceOrNone
+    """Where the valve is that empties the boiler in frost, and by hand."""
+
+
+class HydronicHeater(Part):
+    """A heat exchanger in a loop of hot liquid; `climate.hydronic` heats the loop."""
+
+    kind: Literal["hydronic"]
+    at: PlaceId
+    controls_at: PlaceId
+    engine_heat: Literal["yes", "no", "unknown"]
+    """Whether the engine heats the water too while it runs."""
 
 
 class ElectricHeater(Part):
@@ -256,62 +256,9 @@ HotWater: TypeAlias = Annotated[
     Annotated[TankHeater, Tag("<tank>")]
     | Annotated[OnDemandHeater, Tag("<on_demand>")]
     | Annotated[CombiBoiler, Tag("<combi>")]
+    | Annotated[HydronicHeater, Tag("<hydronic>")]
     | Annotated[ElectricHeater, Tag("<electric>")]
     | NotFitted
     | NotKnown,
     BY_KIND,
 ]
-
-
-# --- waste
-
-
-class WasteTank(Part):
-    """A waste tank; `at` is where its valve is worked."""
-
-    id: Id
-    holds: OrUnknown[Literal["black", "gray", "combined"]]
-    volume: Volume
-    valve: OrUnknown[Literal["pull", "cable", "electric"]]
-    at: PlaceId
-
-
-class SewerOutlet(Part):
-    """Where the sewer hose goes on."""
-
-    kind: OrUnknown[Literal["three_inch", "two_inch", "macerator"]]
-    at: PlaceId
-
-
-class RinseInlet(Part):
-    """An inlet that sprays the inside of one waste tank; `flow` is its highest."""
-
-    kind: OrUnknown[Literal["rinse_inlet"]]
-    at: PlaceId
-    tank: Id
-    flow: Flow
-
-
-class Toilet(Part):
-    """The toilet; `holds` is a portable tank's or cassette's own volume."""
-
-    kind: OrUnknown[Literal["gravity_flush", "portable", "cassette", "composting"]]
-    at: PlaceId
-    holds: VolumeOrNone
-
-
-class TankMonitor(Part):
-    """The panel that shows how full the tanks are."""
-
-    kind: OrUnknown[Literal["probes", "strip"]]
-    at: PlaceId
-
-
-class Waste(Part):
-    """Waste water and the toilet."""
-
-    tanks: Several[WasteTank]
-    outlet: Maybe[SewerOutlet]
-    rinse: Maybe[RinseInlet]
-    toilet: Maybe[Toilet]
-    monitor: Maybe[TankMonitor]
