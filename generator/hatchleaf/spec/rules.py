@@ -16,6 +16,7 @@ from hatchleaf.spec import (
     date_rules,
     electrical_rules,
     identity_rules,
+    photo_rules,
     place_rules,
     water_and_gas_rules,
     weight_rules,
@@ -31,6 +32,7 @@ RULES: Final[tuple[Callable[[Checked], Iterator[Problem]], ...]] = (
     *water_and_gas_rules.RULES,
     *electrical_rules.RULES,
     *acknowledgement_rules.RULES,
+    *photo_rules.RULES,
 )
 
 

@@ -1,0 +1,1 @@
+"""Photos of a unit: from what a camera wrote to pixels that may be published."""
