@@ -83,8 +83,8 @@ def test_what_would_lose_or_turn_steps_is_refused(
     """A row without a place would be a step that nobody is told."""
     folder = tmp_path / "content_blocks"
     folder.mkdir()
-    for name in ("topics.yml", "sources.yml", "words.yml", "pending.yml"):
-        shutil.copy(BUILT_IN / name, folder)
+    for path in BUILT_IN.glob("*.yml"):
+        shutil.copy(path, folder)
     path = folder / "journeys.yml"
     path.write_text(GOOD, "utf-8")
     read_library([folder], tmp_path)

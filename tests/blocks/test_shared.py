@@ -79,6 +79,24 @@ def _made(root: Path, unit: str, *texts: str) -> Made:
     )
 
 
+def test_a_single_sentence_is_called_from_the_list(tmp_path: Path) -> None:
+    """A step that ten lists need stands in one line of one file."""
+    host = HOST.replace('shared("two-steps")', 'shared("a-step")')
+    (tmp_path / "content_blocks").mkdir()
+    path = tmp_path / "content_blocks" / "shared.yml"
+    path.write_text("a-step: '1. Call {{ dealer.name }}.'\n", "utf-8")
+    made = _made(tmp_path, "heron-a", TWO_LINES, GAS_ONLY, host)
+    assert "<li>Call Two Herons.</li>" in _body(made, "home")
+
+
+def test_a_shared_text_says_it_of_the_item_of_its_host(tmp_path: Path) -> None:
+    """Used once for each tank, a text calls for what is said of each tank."""
+    host = HOST.replace("order: 95", "order: 95\neach: waste.tanks")
+    of_it = STEPS.replace("second thing", "thing {{ name(it.at) }}")
+    made = _made(tmp_path, "heron-a", TWO_LINES, of_it, GAS_ONLY, host)
+    assert len(set(re.findall(r"Do the thing ([^<]+)", _body(made, "home")))) > 1
+
+
 @pytest.fixture
 def guide(tmp_path: Path) -> Made:
     """Return the guide of a unit with gas."""
@@ -174,6 +192,10 @@ def test_a_called_text_keeps_its_condition(tmp_path: Path) -> None:
         (
             HOST.replace("also:", "words: [host]\nalso:"),
             "words are marked for units that meet a condition",
+        ),
+        (
+            STEPS.replace("two-steps", "pump-off"),
+            "a block is called 'pump-off' too",
         ),
     ],
 )

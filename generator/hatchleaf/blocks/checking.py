@@ -122,7 +122,8 @@ def _each(block: Block, lists: frozenset[str]) -> Iterator[Problem]:
         where = block.places.get("always", block.place)
         what = "a block that is always in has no condition"
         yield Problem(where, "always", what, hint="general hazards only")
-    if not block.each and re.search(r"\{[{%][^}]*\bit\.", block.body):
+    # A shared text says 'it' of what the text that calls for it is about.
+    if not (block.each or block.shared) and re.search(r"\{[{%][^}]*\bit\.", block.body):
         what = "'it' is only known with 'each'"
         yield Problem(block.place, "", what, hint="add 'each: LIST'")
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from hatchleaf.blocks.model import ANY, Journey, Topic
+from hatchleaf.blocks.model import ANY, Block, Journey, Topic
 from hatchleaf.blocks.registry import Registry
 from hatchleaf.problems import Place, Problem, listed, suggestion
 from hatchleaf.spec.paths import FieldForm
@@ -57,6 +57,16 @@ def _like(journey: Journey, registry: Registry) -> Iterator[Problem]:
     if [name for name in own if name in kept] != [n for n in kept if n in own]:
         what = f"the phases of '{base.id}' stand in another order"
         yield Problem(place, field, what, listed(kept))
+
+
+def check_shared(registry: Registry, blocks: Mapping[str, Block]) -> Iterator[Problem]:
+    """Yield what is wrong with the single sentences that texts call for by name."""
+    for name, text in registry.shared.items():
+        if name in blocks:
+            what = f"a block is called '{name}' too"
+            yield Problem(text.place, name, what, hint="take another name")
+        if not text.text.strip():
+            yield Problem(text.place, name, "there is no text", "one sentence")
 
 
 def _parts(

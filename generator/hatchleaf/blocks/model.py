@@ -225,5 +225,7 @@ class Library:
     """Spec path -> the work that will use it."""
     unreviewed: Mapping[str, Unreviewed]
     """The blocks that need a review by a qualified person and have none that holds."""
+    shared: Mapping[str, Worded]
+    """Single sentences that several texts call for, by name."""
     lists: frozenset[str]
     """The paths of all lists that a spec can have."""

@@ -13,7 +13,7 @@ from pathlib import Path
 from typing import Final
 
 from hatchleaf.blocks.checking import check_block
-from hatchleaf.blocks.checking_lists import check_registry
+from hatchleaf.blocks.checking_lists import check_registry, check_shared
 from hatchleaf.blocks.conditions import Line
 from hatchleaf.blocks.forms import validated
 from hatchleaf.blocks.front_matter import Head, StepForm
@@ -68,6 +68,7 @@ def read_library(folders: Sequence[Path], root: Path) -> Library:
     for block in blocks.values():
         problems.extend(check_block(block, registry, forms, lists))
     problems.extend(check_registry(registry, forms))
+    problems.extend(check_shared(registry, blocks))
     if problems:
         raise ProblemsFound(problems)
     return Library(
@@ -77,6 +78,7 @@ def read_library(folders: Sequence[Path], root: Path) -> Library:
         sources=registry.sources,
         phrases=registry.phrases,
         pending=registry.pending,
+        shared=registry.shared,
         unreviewed=still_to_review(blocks, rules),
         lists=lists,
     )

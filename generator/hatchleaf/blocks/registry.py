@@ -11,7 +11,7 @@ from pydantic import Field, PlainValidator
 
 from hatchleaf.blocks.forms import validated
 from hatchleaf.blocks.front_matter import Form
-from hatchleaf.blocks.model import Journey, Phase, Topic, TopicPart
+from hatchleaf.blocks.model import Journey, Phase, Topic, TopicPart, Worded
 from hatchleaf.problems import Place, Problem, ProblemsFound
 from hatchleaf.spec.model.fields import Id, Text, wrong
 from hatchleaf.spec.source import read
@@ -112,6 +112,7 @@ class Registry:
     sources: dict[str, Mapping[str, str]] = field(default_factory=dict)
     phrases: dict[str, str] = field(default_factory=dict)
     pending: dict[str, str] = field(default_factory=dict)
+    shared: dict[str, Worded] = field(default_factory=dict)
 
 
 def read_registry(
@@ -198,10 +199,17 @@ def _pending(registry: Registry, path: Path, root: Path, *, built_in: bool) -> N
         registry.pending[name] = node.text or ""
 
 
+def _shared(registry: Registry, path: Path, root: Path, *, built_in: bool) -> None:  # noqa: ARG001
+    tree = read(path, root)
+    for name, node in tree.fields.items():
+        registry.shared[name] = Worded(node.text or "", tree.place_of(name))
+
+
 _FILES: Final = {
     "topics.yml": _topics,
     "journeys.yml": _journeys,
     "sources.yml": _sources,
     "words.yml": _words,
     "pending.yml": _pending,
+    "shared.yml": _shared,
 }

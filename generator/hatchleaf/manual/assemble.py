@@ -122,6 +122,7 @@ def assemble(
         places_by_id(spec),
         dealer_name,
         dealer_phone,
+        library,
         _shared_texts(library, selection),
     )
     filler = Filler(wording)

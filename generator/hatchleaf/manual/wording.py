@@ -5,14 +5,14 @@ from __future__ import annotations
 import datetime
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, replace
 from typing import Final
 
 from pydantic import BaseModel
 
 from hatchleaf.blocks.choose import Chosen
 from hatchleaf.blocks.conditions import values
-from hatchleaf.blocks.model import Topic
+from hatchleaf.blocks.model import Library, Topic, Worded
 from hatchleaf.blocks.text import Fault, Plain, Shown, escaped, fill
 from hatchleaf.facts.model import Fact, Facts, field_of
 from hatchleaf.manual import stay
@@ -136,8 +136,9 @@ class Wording:
     places: Mapping[str, PlaceOnUnit]
     dealer_name: str
     dealer_phone: str
-    shared: Mapping[str, Chosen | None] = field(default_factory=dict)
-    """The shared texts; None for one whose condition this unit does not meet."""
+    library: Library
+    shared: Mapping[str, Chosen | None]
+    """The shared blocks; None for one whose condition this unit does not meet."""
 
     def names(self, one: Chosen) -> dict[str, object]:
         """Return what the text of *one* chosen block may use."""
@@ -147,14 +148,7 @@ class Wording:
             "found_on": _day_or_none(self.spec.found_on),
             "dealer": Plain({"name": self.dealer_name, "phone": self.dealer_phone}),
             "emergency_number": EMERGENCY_NUMBERS[self.spec.body.market],
-            "fact": self._fact_of(one),
             "has_fact": lambda name, item="": _named(name, item) in self.facts,
-            "table": self._table_of(one),
-            "chart": self._chart_of(one),
-            "days_table": self._stay_of(
-                one, lambda: stay.table(self.facts, fact_link, self._read_it)
-            ),
-            "trip": self._stay_of(one, lambda: stay.trip(self.facts)),
             "value": self.value,
             "place": self.place,
             "name": self.name,
@@ -163,30 +157,47 @@ class Wording:
             "items": _items,
             "month": month,
             "phrase": self.phrase,
-        }
+        } | self._of_facts(one)
         if one.item is not None:
             names["it"] = one.item
-        if not one.block.shared:
-            names["shared"] = self._shared
+        names["shared"] = self._shared_of(one, names)
         return names
 
-    def _shared(self, block_id: str) -> Shown:
-        """Return a shared text, filled in; nothing where its condition fails."""
-        if block_id not in self.shared:
-            raise Fault(
-                f"'{block_id}' is not a shared text",
-                hint=suggestion(block_id, self.shared) or "a block with 'topic: none'",
-            )
-        one = self.shared[block_id]
-        if one is None:
-            return Shown("", "")
-        place = Place(one.block.file, one.block.body_line)
-        text, names = one.block.body.strip("\n"), self.names(one)
-        return Shown(
-            CALLED
-            + fill(text, place, names, "markdown").replace("\n", f"\n{CONTINUED}"),
-            fill(text, place, names, "plain"),
-        )
+    def _shared_of(
+        self, one: Chosen, own: Mapping[str, object]
+    ) -> Callable[[str], Shown]:
+        names = {name: value for name, value in own.items() if name != "shared"}
+
+        def shared(name: str) -> Shown:
+            """Return a text that many need; nothing where its condition fails."""
+            if name in self.library.shared:
+                text = self.library.shared[name]
+                return _called(text, names)
+            if name not in self.shared:
+                known = [*self.library.shared, *self.shared]
+                hint = suggestion(name, known) or "add it to content_blocks/shared.yml"
+                raise Fault(f"'{name}' is not a shared text", hint=hint)
+            called = self.shared[name]
+            if called is None:
+                return Shown("", "")
+            block = called.block
+            text = Worded(block.body.strip("\n"), Place(block.file, block.body_line))
+            facts = (*one.block.facts, *block.facts)
+            host = replace(one, block=replace(one.block, facts=facts))
+            return _called(text, names | self._of_facts(host))
+
+        return shared
+
+    def _of_facts(self, one: Chosen) -> dict[str, object]:
+        return {
+            "fact": self._fact_of(one),
+            "table": self._table_of(one),
+            "chart": self._chart_of(one),
+            "days_table": self._stay_of(
+                one, lambda: stay.table(self.facts, fact_link, self._read_it)
+            ),
+            "trip": self._stay_of(one, lambda: stay.trip(self.facts)),
+        }
 
     def _fact_of(self, one: Chosen) -> Callable[..., Shown]:
         def fact(base: str, item: object = "") -> Shown:
@@ -347,6 +358,14 @@ class Wording:
                 hint=f"add '{key}:' to phrases of content_blocks/words.yml",
             )
         return Shown(escaped(self.phrases[key]), self.phrases[key])
+
+
+def _called(text: Worded, names: Mapping[str, object]) -> Shown:
+    filled = fill(text.text, text.place, names, "markdown")
+    return Shown(
+        CALLED + filled.replace("\n", f"\n{CONTINUED}"),
+        fill(text.text, text.place, names, "plain"),
+    )
 
 
 def _named(base: str, item: object) -> str:
