@@ -9,7 +9,9 @@ from hatchleaf.problems import Problem
 from hatchleaf.spec.checked import Checked, items, number
 from hatchleaf.spec.model.ac import Ac, Inverter, ShoreCord
 from hatchleaf.spec.model.dc import Converter, Dc
+from hatchleaf.spec.model.fields import Part
 from hatchleaf.spec.model.living import Climate
+from hatchleaf.spec.model.unit import UnitSpec
 from hatchleaf.units import number_in
 
 # The rating in the plug's own name; NEMA WD 6 and IEC 60309 name plugs by it.
@@ -59,6 +61,11 @@ def _second_leg(unit: Checked, ac: Ac) -> Iterator[Problem]:
         for cooler in items(climate.air_conditioners if climate else None)
         if cooler.leg == "b"
     ]
+    found += [
+        f"ac.breakers[{breaker.id}].leg"
+        for breaker in items(ac.breakers)
+        if breaker.leg in ("b", "both")
+    ]
     for path in found:
         yield unit.problem(path, "the shore power has one leg", "a, unknown")
 
@@ -92,8 +99,45 @@ def _kind(part: Converter | Inverter | str) -> str:
     return part if isinstance(part, str) else part.kind
 
 
+def fuses_feed_what_is_there(unit: Checked) -> Iterator[Problem]:
+    """Yield a fuse or breaker of a part that the unit does not have."""
+    dc, ac = unit.section("dc", Dc), unit.section("ac", Ac)
+    fed = {
+        f"dc.fuses[{one.id}].part": one.part for one in items(dc.fuses if dc else None)
+    }
+    fed |= {
+        f"ac.breakers[{one.id}].part": one.part
+        for one in items(ac.breakers if ac else None)
+    }
+    for path, part in fed.items():
+        section, *rest = part.split(".")
+        # Of a section that did not validate, another problem has been told.
+        if part == "none" or (
+            section in UnitSpec.model_fields and section not in unit.values
+        ):
+            continue
+        found: object = unit.values.get(section)
+        for step in rest:
+            found = _below(found, step)
+        if found is None:
+            hint = "the path of a part, with the id of an item of a list"
+            yield unit.problem(path, f"'{part}' is no part of this unit", hint=hint)
+        elif found == "none":
+            yield unit.problem(path, f"the unit's file says that {part} is none")
+
+
+def _below(value: object, step: str) -> object:
+    """Return the field or the item *step* of *value*, None where there is none."""
+    if isinstance(value, tuple):
+        return next((each for each in value if getattr(each, "id", "") == step), None)
+    if isinstance(value, Part) and step in type(value).model_fields:
+        return getattr(value, step)
+    return value if value == "none" else None
+
+
 RULES: Final = (
     shore_fits_its_plug,
+    fuses_feed_what_is_there,
     batteries_are_possible,
     charger_is_told_twice_alike,
 )

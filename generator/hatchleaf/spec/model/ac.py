@@ -10,6 +10,7 @@ from hatchleaf.spec.model.fields import (
     Maybe,
     OrUnknown,
     Part,
+    PartPath,
     PlaceId,
     Several,
     Text,
@@ -96,13 +97,19 @@ class LoadManager(Part):
 
 
 class Breaker(Part):
-    """One breaker as the list at its panel has it; `position` is its own name."""
+    """
+    One breaker as the list at its panel has it; `position` is its own name.
+
+    `part` is what of the unit's file it feeds, so that a text can name this breaker.
+    """
 
     id: Id
     position: Text
     feeds: Text
     rating: Current
+    leg: Literal["a", "b", "both", "unknown"]
     at: PlaceId
+    part: PartPath = "none"
 
 
 class Ac(Part):

@@ -12,6 +12,7 @@ from hatchleaf.spec.model.fields import (
     Maybe,
     OrUnknown,
     Part,
+    PartPath,
     PlaceId,
     PlaceOrNone,
     Several,
@@ -108,13 +109,18 @@ class DcLoad(Part):
 
 
 class Fuse(Part):
-    """One 12 V fuse as the list at its panel has it; `position` is its own name."""
+    """
+    One 12 V fuse as the list at its panel has it; `position` is its own name.
+
+    `part` is what of the unit's file it feeds, so that a text can name this fuse.
+    """
 
     id: Id
     position: Text
     feeds: Text
     rating: Current
     at: PlaceId
+    part: PartPath = "none"
 
 
 class DcCharger(Part):

@@ -183,6 +183,17 @@ PlaceOrNone: TypeAlias = Annotated[
     Form("place", words=("none",)),
 ]
 """The place of something that may be missing, or ``none``."""
+PartPath: TypeAlias = Annotated[
+    str,
+    _matched(
+        r"[a-z_]+(?:\.[a-z0-9_]+(?:-[a-z0-9]+)*){0,3}",
+        "the path of a part",
+        "the part's path, like water.pump or awnings.patio, or none",
+        str,
+    ),
+    Form("text", words=("none",)),
+]
+"""A part by its path, an item of a list by its id; ``none`` for no one part."""
 DayOrNone: TypeAlias = Annotated[
     dt.date | Literal["none"],
     _matched(
