@@ -23,6 +23,7 @@ from hatchleaf.blocks.conditions import (
 )
 from hatchleaf.blocks.model import (
     ANY,
+    CARE,
     NO_TOPIC,
     NUMBERS,
     Block,
@@ -69,7 +70,7 @@ class Selection:
     chosen: tuple[Chosen, ...]
     left_out: tuple[LeftOut, ...]
     topics: tuple[Topic, ...]
-    """The topics that have a block, by number."""
+    """The topics that have a block or gather from others, by number."""
 
     def of(self, topic: str) -> tuple[Chosen, ...]:
         """Return the chosen blocks of *topic*, in reading order."""
@@ -105,6 +106,8 @@ def choose(library: Library, spec: UnitSpec, facts: Facts) -> Selection:
     numbers[NO_TOPIC] = len(chosen) + max(numbers.values(), default=0)
     chosen.sort(key=lambda one: (numbers[one.block.topic], one.block.order))
     used = {one.block.topic for one in chosen} | {NUMBERS}
+    if any(one.block.care for one in chosen):
+        used.add(CARE)
     topics = sorted(
         (t for t in library.topics.values() if t.id in used), key=lambda t: t.number
     )

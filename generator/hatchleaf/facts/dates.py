@@ -46,6 +46,7 @@ def _alarms(spec: UnitSpec, sheet: Sheet) -> None:
                 given=[given],
                 source="own-labels",
                 label=f"{alarm.id.replace('-', ' ')} alarm",
+                day=alarm.replace_by if isinstance(alarm.replace_by, dt.date) else None,
             )
 
 
@@ -70,6 +71,7 @@ def _extinguisher(spec: UnitSpec, sheet: Sheet) -> None:
         ),
         given=[given, kind],
         source="nfpa-10",
+        day=end,
     )
 
 
@@ -87,9 +89,10 @@ def _tires(spec: UnitSpec, sheet: Sheet) -> None:
         if sheet.lacks([given], name):
             continue
         made = tires.made_in(tire.made)
+        end = dates.years_after(made, TIRE_YEARS)
         sheet.add(
             name,
-            in_words(dates.years_after(made, TIRE_YEARS)),
+            in_words(end),
             basis=(
                 f"Its code {tire.made} is week {int(tire.made[:2])} of {made:%Y}; "
                 f"{TIRE_YEARS} years from then are typical for a trailer's tire."
@@ -98,4 +101,5 @@ def _tires(spec: UnitSpec, sheet: Sheet) -> None:
             source="common-practice",
             typical=True,
             label=tire.id.replace("-", " "),
+            day=end,
         )

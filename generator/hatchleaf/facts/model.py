@@ -14,6 +14,7 @@ that of its kind.
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
@@ -75,6 +76,8 @@ class Fact:
     """The item in words, where its id is not fit to read."""
     other_unit: str = ""
     """The registry unit of the other system, to print beside; empty for none."""
+    day: dt.date | None = None
+    """The first day of the month that the words name, where they name one."""
 
     @property
     def item_words(self) -> str:

@@ -539,6 +539,9 @@ _TABLE.update(
     }
 )
 
+DATED: Final = ("dates.alarm", "dates.extinguisher", "dates.tire", "lp.requalify")
+"""The bases of facts that say a day, for the schedule of regular care."""
+
 KNOWN: Final[Mapping[str, str]] = MappingProxyType(
     {base: says for base, (says, _) in _TABLE.items()}
 )

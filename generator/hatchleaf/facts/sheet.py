@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
@@ -89,6 +90,7 @@ class Sheet:
         typical: bool = False,
         brochure: bool = False,
         label: str = "",
+        day: dt.date | None = None,
     ) -> None:
         """
         Write down one fact.
@@ -107,6 +109,7 @@ class Sheet:
             typical: A usual figure stands in for one of this unit.
             brochure: Marks the fact whatever its inputs say.
             label: The item in words.
+            day: A day of the month that the words name, for facts that name one.
 
         Raises:
             KeyError: The base is no known one.
@@ -137,6 +140,7 @@ class Sheet:
                 typical=typical,
                 brochure=brochure or any(one.brochure for one in given),
                 label=label,
+                day=day.replace(day=1) if day else None,
             )
         )
 

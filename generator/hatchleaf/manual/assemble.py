@@ -19,6 +19,7 @@ from hatchleaf.facts.model import Facts
 from hatchleaf.manual.filling import Filler
 from hatchleaf.manual.model import Tile
 from hatchleaf.manual.places import in_words, places_by_id
+from hatchleaf.manual.schedule import CareText, care_texts
 from hatchleaf.manual.wording import Wording, fact_link
 from hatchleaf.problems import Place, Problem, ProblemsFound
 from hatchleaf.spec.model.unit import PlaceOnUnit, UnitSpec
@@ -96,6 +97,8 @@ class Manual:
     topics: tuple[TopicText, ...]
     steps: Mapping[str, tuple[StepText, ...]]
     """Journey id -> its steps in order."""
+    care: tuple[CareText, ...]
+    """The tasks of regular care, in the order of the topics."""
 
 
 def assemble(
@@ -130,9 +133,10 @@ def assemble(
         _topic_text(topic, selection, spec, filler) for topic in selection.topics
     )
     steps = _journey_steps(library, selection, filler)
+    care = care_texts(selection, library.topics, filler)
     if filler.problems:
         raise ProblemsFound(filler.problems)
-    return Manual(spec, facts, selection, library, topics, steps)
+    return Manual(spec, facts, selection, library, topics, steps, care)
 
 
 def _shared_texts(library: Library, selection: Selection) -> dict[str, Chosen | None]:

@@ -40,7 +40,13 @@ def build_site(
     Raises:
         WrongEngineError: Another MkDocs is installed than the one we know.
     """
-    site = unit_site(pages, brand=settings.brand, others=others, env=environment())
+    site = unit_site(
+        pages,
+        site_url=settings.site_url,
+        brand=settings.brand,
+        others=others,
+        env=environment(),
+    )
     config = in_memory(settings.site_name, settings.site_url)
     return dict(site.files) | _rendered(site, config)
 
