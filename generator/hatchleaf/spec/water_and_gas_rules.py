@@ -20,6 +20,7 @@ from hatchleaf.spec.model.waste import RinseInlet, Toilet, Waste
 from hatchleaf.spec.model.water import (
     CombiBoiler,
     GravityFill,
+    ModePanel,
     OnDemandHeater,
     PressureInlet,
     Pump,
@@ -80,7 +81,11 @@ def water_pressure_is_said(unit: Checked) -> Iterator[Problem]:
     water = unit.section("water", Water)
     if water is None:
         return
-    pressed = [item for item in items(water.inlets) if isinstance(item, PressureInlet)]
+    pressed = [
+        item
+        for item in items(water.inlets)
+        if isinstance(item, PressureInlet | ModePanel)
+    ]
     if pressed and water.most_pressure == "none":
         what = "an inlet for city water is fitted, so the pipes have a most pressure"
         allowed = "the maker's number, unknown"

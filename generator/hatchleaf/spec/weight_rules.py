@@ -106,7 +106,8 @@ def coupling_fits(unit: Checked) -> Iterator[Problem]:
         return
     hitch = gear.hitch
     told = "unknown" not in (hitch.kind, hitch.ball)
-    if told and (hitch.kind == "ball") == (hitch.ball == "none"):
+    on_ball = hitch.kind in ("ball", "stabilizer_head", "gooseneck")
+    if told and on_ball == (hitch.ball == "none"):
         what = f"a hitch of the kind '{hitch.kind}' does not have ball: {hitch.ball}"
         yield unit.problem("gear.hitch.ball", what)
     electric = isinstance(gear.brakes, Brakes) and gear.brakes.kind == "electric"

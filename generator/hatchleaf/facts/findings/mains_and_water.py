@@ -8,7 +8,7 @@ from typing import Final
 from hatchleaf.facts.findings.model import Case, Finding, Rule
 from hatchleaf.facts.sheet import fitted, items
 from hatchleaf.facts.shore import TOO_MUCH
-from hatchleaf.spec.model.water import PressureInlet, TankHeater
+from hatchleaf.spec.model.water import ModePanel, PressureInlet, TankHeater
 from hatchleaf.units import number_in
 
 LOADS_CLASH = Rule(
@@ -132,7 +132,9 @@ def _legs(case: Case) -> int:
 
 def _water(case: Case) -> Iterator[Finding]:
     water = case.spec.water
-    pressed = [one for one in items(water.inlets) if isinstance(one, PressureInlet)]
+    pressed = [
+        one for one in items(water.inlets) if isinstance(one, PressureInlet | ModePanel)
+    ]
     for inlet in pressed:
         if inlet.regulator == "none":
             what = f"no regulator is built in behind the water inlet '{inlet.id}'"
