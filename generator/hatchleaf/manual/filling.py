@@ -53,7 +53,7 @@ def indented(markdown: str) -> str:
     before = ""
     for line in markdown.split("\n"):
         if line.startswith(CONTINUED):
-            bare = line.removeprefix(CONTINUED)
+            bare = line.removeprefix(CONTINUED).replace(CALLED, "")
             made.append(before + bare if bare else "")
             continue
         host, called, _ = line.partition(CALLED)

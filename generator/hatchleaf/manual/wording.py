@@ -139,6 +139,8 @@ class Wording:
     library: Library
     shared: Mapping[str, Chosen | None]
     """The shared blocks; None for one whose condition this unit does not meet."""
+    statement_checked: str = ""
+    """On which day the federal statement was compared with its rule; empty: never."""
 
     def names(self, one: Chosen) -> dict[str, object]:
         """Return what the text of *one* chosen block may use."""
@@ -146,6 +148,8 @@ class Wording:
         names |= {
             "delivery": self.spec.delivery,
             "found_on": _day_or_none(self.spec.found_on),
+            "handed_over": day_in_words(self.spec.delivery.date),
+            "statement_checked": self.statement_checked,
             "dealer": Plain({"name": self.dealer_name, "phone": self.dealer_phone}),
             "emergency_number": EMERGENCY_NUMBERS[self.spec.body.market],
             "has_fact": lambda name, item="": _named(name, item) in self.facts,
@@ -166,17 +170,20 @@ class Wording:
     def _shared_of(
         self, one: Chosen, own: Mapping[str, object]
     ) -> Callable[[str], Shown]:
-        names = {name: value for name, value in own.items() if name != "shared"}
+        own = dict(own)
 
-        def shared(name: str) -> Shown:
-            """Return a text that many need; nothing where its condition fails."""
-            if name in self.library.shared:
-                text = self.library.shared[name]
-                return _called(text, names)
-            if name not in self.shared:
+        def sentence(name: str) -> Shown:
+            """Return one of the single sentences, with the caller's own values."""
+            if name not in self.library.shared:
                 known = [*self.library.shared, *self.shared]
                 hint = suggestion(name, known) or "add it to content_blocks/shared.yml"
                 raise Fault(f"'{name}' is not a shared text", hint=hint)
+            return _called(self.library.shared[name], own)
+
+        def shared(name: str) -> Shown:
+            """Return a text that many need; nothing where its condition fails."""
+            if name not in self.shared:
+                return sentence(name)
             called = self.shared[name]
             if called is None:
                 return Shown("", "")
@@ -184,7 +191,8 @@ class Wording:
             text = Worded(block.body.strip("\n"), Place(block.file, block.body_line))
             facts = (*one.block.facts, *block.facts)
             host = replace(one, block=replace(one.block, facts=facts))
-            return _called(text, names | self._of_facts(host))
+            # A longer text may be made of sentences, and goes no deeper.
+            return _called(text, own | self._of_facts(host) | {"shared": sentence})
 
         return shared
 

@@ -1,0 +1,68 @@
+"""The sentences of the library as written, each with the text that it stands in."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Final
+
+from hatchleaf.blocks.model import Block, Worded
+
+TITLE: Final = re.compile(r'^(?:!!!|\?\?\?) (\w+) "(.*)"$')
+MARK: Final = re.compile(r"^(?:\d+\.|[-*]) ")
+LINK: Final = re.compile(r"\[([^\]]*)\]\([^)]*\)")
+TAG: Final = re.compile(r"\{%.*?%\}", re.DOTALL)
+CALL: Final = re.compile(r"""\{\{\s*shared\(\s*["']([\w-]+)["']\s*\)\s*\}\}""")
+
+
+@dataclass(frozen=True)
+class Sentence:
+    """One sentence of a block."""
+
+    block: str
+    where: str
+    """``body``, ``title``, ``do.arrive``, ``every``, ``show``, ``normal``, ``sticker``."""
+    text: str
+
+    @property
+    def alike(self) -> str:
+        """The same for sentences that differ in case, space, marks and Jinja's form."""
+        said = re.sub(r"\{\{\s*(.*?)\s*\}\}", r"{{\1}}", self.text)
+        said = re.sub(r"[\s-]+", " ", said.replace("**", "").replace("`", ""))
+        return said.strip(" .!?:;,").casefold()
+
+    @property
+    def words(self) -> int:
+        """How many words it has; a value counts as one."""
+        return len(re.sub(r"\{\{.*?\}\}", "value", self.text).split())
+
+
+def sentences_of(block: Block) -> Iterator[Sentence]:
+    """Yield every sentence of *block*: its text, and the texts of its front matter."""
+    for where, text in _texts(block):
+        bare = CALL.sub("", TAG.sub("", LINK.sub(r"\1", text)))
+        for one in re.split(r"(?<=[.!?])\s+", bare.strip()):
+            if one.strip(" .!?:;,"):
+                yield Sentence(block.id, where, one.strip())
+
+
+def _texts(block: Block) -> Iterator[tuple[str, str]]:
+    for line in TAG.sub("", block.body).splitlines():
+        bare = line.strip()
+        if not bare or bare.startswith(("|", "#")):
+            continue
+        title = TITLE.match(bare)
+        if title:
+            yield "title", title[2]
+        else:
+            yield "body", MARK.sub("", bare)
+    if block.normal:
+        yield "normal", block.normal.text.text
+    if block.sticker:
+        label = block.sticker
+        lines: tuple[Worded | None, ...] = (label.line, label.fact, label.extra)
+        yield from (("sticker", line.text) for line in lines if line)
+    yield from (("show", point.text.text) for point in block.show)
+    yield from ((f"do.{step.journey}", step.step.text) for step in block.steps)
+    yield from (("every", care.task.text) for care in block.care)
