@@ -45,6 +45,7 @@ def _of_block(block: Block) -> Iterator[str]:
     yield from block.needs
     if block.each:
         yield block.each
+    yield from _stations(block)
     for text in _texts(block):
         for expression in _EXPRESSION.findall(text):
             for path in _PATH.findall(expression):
@@ -55,6 +56,13 @@ def _of_block(block: Block) -> Iterator[str]:
         for name, path in re.findall(r"for (\w+) in items\(([\w.]+)\)", text):
             for field in re.findall(rf"\b{name}\.(\w+)", text):
                 yield f"{path}.{field}"
+
+
+def _stations(block: Block) -> Iterator[str]:
+    for step in block.steps:
+        if step.at:
+            own = block.each and step.at.startswith("it.")
+            yield block.each + step.at.removeprefix("it") if own else step.at
 
 
 def _texts(block: Block) -> Iterator[str]:

@@ -60,6 +60,7 @@ def check_block(
     yield from _elsewhere(block, registry)
     for step in block.steps:
         yield from _step(step, registry)
+        yield from _station(step, block, forms)
     for care in block.care:
         yield from _care(care)
     yield from _text(block)
@@ -250,6 +251,19 @@ def _step(step: Step, registry: Registry) -> Iterator[Problem]:
             listed(phases),
             suggestion(step.phase, phases),
         )
+
+
+def _station(
+    step: Step, block: Block, forms: Mapping[str, FieldForm]
+) -> Iterator[Problem]:
+    path = step.at
+    if block.each and path.startswith("it."):
+        path = block.each + path.removeprefix("it")
+    form = forms.get(path)
+    if step.at and (form is None or form.form != "place"):
+        what = f"'{step.at}' is no field that names a place"
+        hint = "it.at with each, or a path like gear.jack.at"
+        yield Problem(step.step.place, f"do.{step.journey}", what, hint=hint)
 
 
 def _care(care: Care) -> Iterator[Problem]:

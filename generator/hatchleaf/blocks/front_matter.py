@@ -107,6 +107,7 @@ class StepForm(Form):
 
     phase: Text
     rank: Annotated[int, PlainValidator(_rank)]
+    at: Text | None = None
     step: Text
 
 

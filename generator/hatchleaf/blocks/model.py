@@ -68,6 +68,8 @@ class Step:
     phase: str
     rank: int
     step: Worded
+    at: str = ""
+    """The field with the place where it is done; "" where the place says nothing."""
 
 
 @dataclass(frozen=True)

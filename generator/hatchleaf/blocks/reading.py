@@ -260,6 +260,7 @@ def _steps(rows: Mapping[str, tuple[StepForm, ...]], tree: Node) -> tuple[Step, 
             row.phase,
             row.rank,
             Worded(row.step, tree.place_of(f"do.{journey}[{i}].step")),
+            row.at or "",
         )
         for journey, steps in rows.items()
         for i, row in enumerate(steps)

@@ -7,7 +7,6 @@ values, and all that cannot be filled is reported at once.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Final
@@ -17,6 +16,7 @@ from hatchleaf.blocks.conditions import values, word_of
 from hatchleaf.blocks.model import ANY, Library, Signal, Topic, Worded
 from hatchleaf.facts.model import Facts
 from hatchleaf.manual.filling import Filler
+from hatchleaf.manual.journey_steps import StepText, journey_steps
 from hatchleaf.manual.model import Tile
 from hatchleaf.manual.places import in_words, places_by_id
 from hatchleaf.manual.schedule import CareText, care_texts
@@ -76,17 +76,6 @@ class TopicText:
 
 
 @dataclass(frozen=True)
-class StepText:
-    """One step of a journey, filled in, and the block that it comes from."""
-
-    phase: str
-    rank: int
-    markdown: str
-    block: str
-    topic: int
-
-
-@dataclass(frozen=True)
 class Manual:
     """The whole guide as plain data, before any conversion."""
 
@@ -111,7 +100,7 @@ def assemble(
     dealer_phone: str,
 ) -> Manual:
     """
-    Return the manual of *spec*.
+    Return the manual of *spec*; for the arguments see `make`.
 
     Raises:
         ProblemsFound: Every text that could not be filled in, at its own line.
@@ -132,7 +121,7 @@ def assemble(
     topics = tuple(
         _topic_text(topic, selection, spec, filler) for topic in selection.topics
     )
-    steps = _journey_steps(library, selection, filler)
+    steps = journey_steps(library, selection, filler)
     care = care_texts(selection, library.topics, filler)
     if filler.problems:
         raise ProblemsFound(filler.problems)
@@ -269,28 +258,3 @@ def _stickers(
         else:
             made.append(StickerText(place.id, "", "", "", None))
     return tuple(made)
-
-
-def _journey_steps(
-    library: Library, selection: Selection, filler: Filler
-) -> dict[str, tuple[StepText, ...]]:
-    made: dict[str, tuple[StepText, ...]] = {}
-    for journey in library.journeys.values():
-        order = {phase.id: index for index, phase in enumerate(journey.phases)}
-        rows: dict[tuple[str, str], StepText] = {}
-        for one in selection.chosen:
-            names = filler.wording.names(one)
-            for step in one.block.steps:
-                if not journey.takes(step):
-                    continue
-                text = filler.markdown(step.step, names)
-                number = library.topics[one.block.topic].number
-                row = StepText(step.phase, step.rank, text, one.block.id, number)
-                # Two cylinders, one step: the same words are said once.
-                rows.setdefault((step.phase, re.sub(r"\s+", " ", text)), row)
-        made[journey.id] = tuple(
-            sorted(
-                rows.values(), key=lambda row: (order[row.phase], row.rank, row.block)
-            )
-        )
-    return made

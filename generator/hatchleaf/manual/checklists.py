@@ -8,8 +8,8 @@ from html import escape
 from typing import Final
 
 from hatchleaf.blocks.model import Journey
-from hatchleaf.manual.assemble import StepText
 from hatchleaf.manual.convert import convert_line
+from hatchleaf.manual.journey_steps import StepText
 from hatchleaf.manual.model import Heading
 
 _SEE: Final = '<a class="see" href="topic:{0:03d}">{0:03d}</a>'
