@@ -112,11 +112,9 @@ def _row(unit: Unit, found: Judged, one: Finding) -> dict[str, Any]:
 
 def warranties(unit: Unit) -> list[tuple[str, dt.date]]:
     """Return each warranty of a unit with the day it is up; private, on no page."""
-    from hatchleaf.engineering.dates import months_after  # noqa: PLC0415  # slow
+    from hatchleaf.facts.warranties import warranty_ends  # noqa: PLC0415  # slow
 
-    spec = unit.loaded.spec
-    given = () if isinstance(spec.warranties, str) else spec.warranties
-    return [(one.what, months_after(spec.delivery.date, one.lasts)) for one in given]
+    return [(one.what, ends) for one, ends in warranty_ends(unit.loaded.spec)]
 
 
 def print_findings(unit: Unit, found: Judged) -> None:

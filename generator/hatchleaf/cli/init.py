@@ -31,7 +31,7 @@ A model's file, NAME.yml, states what all units of the model have. A unit's file
 the folder above is based on it: hatchleaf new UNIT --model NAME
 """
 _SITE_IGNORED: Final = "*\n!.gitignore\n"
-_IGNORED: Final = (f"{CACHE}/", "printed-out/")
+_IGNORED: Final = (f"{CACHE}/", "printed-out/", "/private/")
 _FIRST_STEPS: Final = "fill in mkdocs.yml, add a model, then run: hatchleaf check"
 _SAMPLES_NEXT: Final = "now run: hatchleaf build"
 
@@ -72,6 +72,7 @@ def _files() -> Iterator[tuple[str, bytes]]:
 def _samples() -> dict[str, bytes]:
     source = builtin()
     found = [*(source / UNITS).glob("*.yml"), *(source / UNITS).glob("models/*.yml")]
+    found += (source / UNITS / "photos").glob("*.*")
     return {
         path.relative_to(source).as_posix(): path.read_bytes()
         for path in [source / SETTINGS, *sorted(found)]

@@ -27,7 +27,9 @@ COMMANDS: Final = {
     "build": "Build the website and phone copy of units.",
     "preview": "Show one unit in the browser, reloading on edits.",
     "explain": "Say why a block is in or out, or how a number came about.",
+    "publish": "Put the website of units where owners find it.",
     "stickers": "Write the sticker sheet of a unit as PDF.",
+    "private": "Write the owners' private copy: VIN, serials, keys, dates.",
     "schema": "Write JSON Schemas for editors.",
 }
 

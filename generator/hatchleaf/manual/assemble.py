@@ -98,6 +98,7 @@ def assemble(
     *,
     dealer_name: str,
     dealer_phone: str,
+    statement_checked: str = "",
 ) -> Manual:
     """
     Return the manual of *spec*; for the arguments see `make`.
@@ -116,6 +117,7 @@ def assemble(
         dealer_phone,
         library,
         _shared_texts(library, selection),
+        statement_checked,
     )
     filler = Filler(wording)
     topics = tuple(
