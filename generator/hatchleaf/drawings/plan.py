@@ -1,13 +1,12 @@
 """
-The plan of the unit from above: its outline and the hatches, sides and distances true.
+The plan of the unit from above with one topic's hatches: a strip, the front left.
 
-Drawn in classes and `currentColor`, so that night, print and a dealer's colour come
-free; the front is to the left, the road side above.
+Drawn in classes, so that night, print and a dealer's colour come free.  Beside the
+marks there are only the outline, the wheels and the entry door, to find one's way.
 """
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cache
@@ -16,32 +15,32 @@ from typing import Final
 
 from jinja2 import Environment, StrictUndefined, Template
 
+from hatchleaf.drawings.outline import front_word, outline
+from hatchleaf.drawings.sides import Lie, side_of
+from hatchleaf.drawings.spots import Dot, dot_of
+from hatchleaf.drawings.spread import spread
 from hatchleaf.spec.model.unit import PlaceOnUnit, UnitSpec
-from hatchleaf.units import number_in
 
-_TONGUE: Final = 56.0
-_MOTORISED: Final = ("class_a", "class_b", "class_c", "truck_camper")
-_WIDTH: Final = 360.0
-_NEAR: Final = 22.5
-"""Marks closer than this overlap: one is moved."""
-_SAME: Final = 45.0
-"""A topic's second hatch this close needs no second mark among all topics."""
+_LIE: Final = Lie(start=8, length=344, middle=56, half=28, upright=False)
+_STEP: Final = 38.0
+_ROWS: Final = {1: 12.0, -1: 100.0}
+"""Middles of the plates beside the right-hand wall, which is above, and the left."""
+_FIRST, _LAST = 20.0, 340.0
+_CLEAR: Final = 48.0
+"""From the middle of a plate to that of the words beside it."""
 
 
 @dataclass(frozen=True)
 class Mark:
-    """One hatch on the plan: what stands in the circle, and where it leads."""
+    """One hatch on the plan, and what stands on its plate."""
 
     place: PlaceOnUnit
     text: str
-    number: str = ""
-    """Three digits to make it a link, empty for none."""
-    title: str = ""
 
 
 @cache
 def _template() -> Template:
-    # Autoescape: a place's name comes from the unit's file.
+    # Autoescape: titles hold names of places from the unit's file.
     environment = Environment(autoescape=True, undefined=StrictUndefined)
     source = Path(__file__).with_name("plan.svg.j2").read_text(encoding="utf-8")
     return environment.from_string(source)
@@ -52,150 +51,101 @@ def plan(spec: UnitSpec, marks: Iterable[Mark], *, key: str, title: str) -> str:
     Return the SVG of the plan with *marks*.
 
     Args:
-        spec: The unit; its type decides on a tongue, its axles on the wheels.
-        marks: The hatches to show.
+        spec: The unit: its type, places, axles and door.
+        marks: The hatches to show; of one place and text, one is drawn.
         key: Part of the title's id, unique in the manual.
         title: What a screen reader says of the drawing.
     """
-    shown = tuple(marks)
-    tongue = spec.body.type not in _MOTORISED
-    left = 8 + _TONGUE if tongue else 8
-    frame = _Frame(left, 352.0, 22.0, 56.0)
-    if any(mark.number for mark in shown):
-        # All topics at once need room: marks stand beside the walls, not on them.
-        frame = _Frame(left if tongue else 32, 326.0, 60.0, 112.0, crowded=True)
-    return _template().render(
-        key=key,
-        title=title,
-        left=frame.left,
-        width=frame.right - frame.left,
-        top=frame.top,
-        beam=frame.beam,
-        height=frame.bottom + (60 if frame.crowded else 24),
-        tongue=tongue,
-        crowded=frame.crowded,
-        wheels=_wheels(spec, frame.left, frame.right - frame.left),
-        marks=_placed(shown, frame, tongue=tongue),
-    )
-
-
-@dataclass(frozen=True)
-class _Frame:
-    """The body's outline in the drawing's own units, the front to the left."""
-
-    left: float
-    right: float
-    top: float
-    beam: float
-    crowded: bool = False
-
-    @property
-    def bottom(self) -> float:
-        return self.top + self.beam
-
-    @property
-    def middle(self) -> float:
-        return self.top + self.beam / 2
-
-    def room(self, place: PlaceOnUnit) -> tuple[float, float, float, float]:
-        """Return where a mark of *place* may stand: x from, x to, y from, y to."""
-        across = self.left + 12, self.right - 12
-        if place.where == "inside":
-            return *across, self.top + 14, self.bottom - 14
-        return {
-            "road": (*across, self.top - 38, self.top - 14),
-            "curb": (*across, self.bottom + 14, self.bottom + 38),
-            "center": (*across, self.top + 14, self.bottom - 14),
-            "front": (12, self.left - 14, self.top - 38, self.bottom + 38),
-            "rear": (self.right + 14, _WIDTH - 12, self.top - 38, self.bottom + 38),
-        }[place.side]
-
-
-def _placed(
-    marks: tuple[Mark, ...], frame: _Frame, *, tongue: bool
-) -> list[dict[str, object]]:
-    """Return the marks with their spots; when crowded, none upon another."""
-    spots: dict[int, tuple[float, float, float, float]] = {}
-    # The words front and rear keep their spots too.
-    taken = [(frame.left + 18, frame.middle), (frame.right - 16, frame.middle)]
-    wanted = [_position(mark.place, frame, tongue=tongue) for mark in marks]
-    for index in sorted(range(len(marks)), key=lambda each: wanted[each]):
-        mark, (at_x, at_y) = marks[index], wanted[index]
-        if not frame.crowded:
-            spots[index] = at_x, at_y, at_x, at_y
-            continue
-        if any(
-            marks[other].number == mark.number
-            and math.hypot(spot[2] - at_x, spot[3] - at_y) < _SAME
-            for other, spot in spots.items()
-        ):
-            continue
-        x, y = _free((at_x, at_y), frame.room(mark.place), taken)
-        taken.append((x, y))
-        spots[index] = x, y, at_x, at_y
-    return [
-        {
-            "x": round(spots[index][0], 1),
-            "y": round(spots[index][1], 1),
-            "at_x": round(spots[index][2], 1),
-            "at_y": round(spots[index][3], 1),
-            "text": mark.text,
-            "number": mark.number,
-            "title": mark.title,
-            "inside": mark.place.where == "inside",
-        }
-        for index, mark in enumerate(marks)
-        if index in spots
+    market = spec.body.market
+    road = int(side_of("road", market))
+    rows = _rows(tuple(dict.fromkeys(marks)), market)
+    middles = {side: _spread(row) for side, row in rows.items()}
+    placed = [
+        _plate(label, x, side)
+        for side, row in rows.items()
+        for label, x in zip(row, middles[side], strict=True)
     ]
-
-
-def _wheels(spec: UnitSpec, left: float, width: float) -> list[float]:
-    axles = spec.gear.axles if isinstance(spec.gear.axles, tuple) else ()
-    count = max(1, len(axles))
-    if spec.body.type in _MOTORISED:
-        return [round(left + width * share, 1) for share in (0.12, 0.7)]
-    middle = left + width * 0.6
-    return [round(middle + (i - (count - 1) / 2) * 30 - 13, 1) for i in range(count)]
-
-
-def _position(
-    place: PlaceOnUnit, frame: _Frame, *, tongue: bool
-) -> tuple[float, float]:
-    """Return the spot of a hatch itself: on its wall, or inside behind it."""
-    share = (
-        0.5
-        if place.from_front.quantity is None
-        else number_in(place.from_front.quantity, "percent") / 100
+    return (
+        _template()
+        .render(
+            key=key,
+            title=title,
+            front_x=f"{_LIE.start + front_word(spec) * _LIE.length:.1f}",
+            strokes=outline(spec, _LIE),
+            words=[
+                (
+                    x,
+                    f"{_ROWS[side] + 4:g}",
+                    "road side" if side == road else "curb side",
+                )
+                for side in rows
+                if (x := _room_for_words(middles[side]))
+            ],
+            marks=placed,
+        )
+        .strip()
     )
-    inside = place.where == "inside"
-    if place.side == "front":
-        before = frame.left - (24 if tongue and not inside else -14)
-        return before, frame.middle
-    if place.side == "rear":
-        return frame.right - (14 if inside else 0), frame.middle
-    along = frame.left + (frame.right - frame.left) * share
-    across = {
-        "road": frame.top + (14 if inside else 0),
-        "curb": frame.bottom - (14 if inside else 0),
-        "center": frame.middle,
-    }[place.side]
-    return min(max(along, frame.left + 8), frame.right - 8), across
 
 
-def _free(
-    wanted: tuple[float, float],
-    room: tuple[float, float, float, float],
-    taken: list[tuple[float, float]],
-) -> tuple[float, float]:
-    """Return the nearest spot in *room* that is clear of all taken ones."""
-    x_from, x_to, y_from, y_to = room
-    start = min(max(wanted[0], x_from), x_to), min(max(wanted[1], y_from), y_to)
-    for away in range(0, 300, 3):
-        for turn in range(24 if away else 1):
-            x = start[0] + away * math.cos(turn * math.pi / 12)
-            y = start[1] + away * math.sin(turn * math.pi / 12)
-            if not (x_from - 0.1 <= x <= x_to + 0.1 and y_from <= y <= y_to + 0.1):
-                continue
-            if all(math.hypot(x - a, y - b) >= _NEAR for a, b in taken):
-                return x, y
-    return start
+@dataclass
+class _Label:
+    """One plate and the dots that it stands for, from front to rear."""
+
+    text: str
+    dots: list[Dot]
+
+    @property
+    def wanted(self) -> float:
+        return sum(dot.x for dot in self.dots) / len(self.dots)
+
+
+def _rows(marks: tuple[Mark, ...], market: str) -> dict[int, list[_Label]]:
+    sides: dict[int, list[tuple[Dot, str]]] = {1: [], -1: []}
+    for mark in sorted(marks, key=lambda each: not side_of(each.place.side, market)):
+        side = int(side_of(mark.place.side, market))
+        # What is between the sides comes last, and goes where there is room.
+        row = sides[side or min(sides, key=lambda each: len(sides[each]))]
+        row.append((dot_of(mark.place, _LIE, market), mark.text))
+    return {side: _labels(row) for side, row in sides.items()}
+
+
+def _labels(row: list[tuple[Dot, str]]) -> list[_Label]:
+    made: list[_Label] = []
+    for dot, text in sorted(row, key=lambda each: (each[0].x, each[1])):
+        last = made[-1] if made else None
+        if last and last.text == text and dot.x - last.dots[0].x < _STEP:
+            last.dots.append(dot)
+        else:
+            made.append(_Label(text, [dot]))
+    return made
+
+
+def _spread(row: list[_Label]) -> list[float]:
+    return spread([label.wanted for label in row], _STEP, _FIRST, _LAST)
+
+
+def _plate(label: _Label, x: float, side: int) -> dict[str, object]:
+    middle = _ROWS[side]
+    # The line ends at the plate, on the way from its wall.
+    wall, end = _LIE.middle - side * (_LIE.half + 2), middle + side * 9
+    return {
+        "dots": label.dots,
+        "leads": "".join(
+            f"M{dot.x:g} {dot.y:g}V{wall:g}L{x:.1f} {end:g}" for dot in label.dots
+        ),
+        "x": f"{x - 18:.1f}",
+        "y": f"{middle - 9:g}",
+        "text_x": f"{x:.1f}",
+        "text_y": f"{middle + 4:g}",
+        "text": label.text,
+        "inside": all(dot.inside for dot in label.dots),
+    }
+
+
+def _room_for_words(taken: list[float]) -> str:
+    """Return where on a row its side is named, clear of the plates."""
+    middle = _LIE.start + _LIE.length / 2
+    for x in sorted(range(90, 321, 5), key=lambda at: abs(at - middle)):
+        if all(abs(x - each) >= _CLEAR for each in taken):
+            return str(x)
+    return ""

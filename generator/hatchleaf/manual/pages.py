@@ -17,13 +17,14 @@ from typing import Final
 from hatchleaf.blocks.model import Library
 from hatchleaf.drawings.normal import drawing
 from hatchleaf.drawings.plan import Mark, plan
+from hatchleaf.drawings.unit_map import Hatch, unit_map
 from hatchleaf.manual import convert
 from hatchleaf.manual.assemble import Manual, Part, TopicText
 from hatchleaf.manual.checklists import checklist
 from hatchleaf.manual.links import faults_in
 from hatchleaf.manual.model import Heading, Page, Pages, Tile, UnitCard, day_in_words
 from hatchleaf.manual.numbers import numbers_page
-from hatchleaf.manual.places import round_trip
+from hatchleaf.manual.places import in_words, round_trip
 from hatchleaf.manual.wording import EMERGENCY_NUMBERS, NUMBERS_TOPIC
 from hatchleaf.problems import Place, Problem, ProblemsFound
 from hatchleaf.spec.model.unit import UnitSpec
@@ -108,17 +109,12 @@ def _tile_words(tiles: Iterable[Tile]) -> str:
 def _plan(text: TopicText, manual: Manual) -> str:
     spec = manual.spec
     if text.topic.number == HOME:
-        marks = [
-            Mark(
-                place,
-                f"{one.topic.number:03d}",
-                f"{one.topic.number:03d}",
-                one.topic.title,
-            )
+        hatches = [
+            Hatch(place, one.topic.number, one.topic.title, in_words(place))
             for one in manual.topics
             for place in one.places
         ]
-        return plan(spec, marks, key="000", title="Plan of the unit with all topics")
+        return unit_map(spec, hatches, title="Map of the unit with all its hatches")
     if not text.places:
         return ""
     number = f"{text.topic.number:03d}"

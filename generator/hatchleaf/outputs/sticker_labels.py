@@ -92,10 +92,7 @@ def _card(manual: Manual, pages: Pages) -> Card:
     spec = manual.spec
     places = places_by_id(spec)
     found = tuple(_shut_offs(manual))
-    marks = [
-        Mark(place, f"{topic:03d}", f"{topic:03d}", name)
-        for name, place, topic in found
-    ]
+    marks = [Mark(place, f"{topic:03d}") for _, place, topic in found]
     safety = spec.safety
     extinguisher = places.get(getattr(safety.extinguisher, "at", ""))
     return Card(

@@ -1,0 +1,250 @@
+"""
+The map of the unit: every hatch that has a page, each with its number and name.
+
+The unit stands upright, its front up, seen from above; labels stand in a column on
+either side, spread so that a thumb can hit each, and lines lead to the true spots.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field
+from functools import cache
+from pathlib import Path
+from typing import Final
+
+from jinja2 import Environment, StrictUndefined, Template
+
+from hatchleaf.drawings.outline import outline
+from hatchleaf.drawings.sides import Lie, percent, side_of
+from hatchleaf.drawings.spots import LEGEND, Dot, dot_of, shaped
+from hatchleaf.drawings.spread import spread
+from hatchleaf.spec.model.unit import PlaceOnUnit, UnitSpec
+
+WIDTH: Final = 360.0
+"""As wide as the page of a phone leaves, so that a unit is about a CSS pixel."""
+STEP: Final = 46.0
+"""From label to label: 44 CSS pixels and the page's margins."""
+_MIDDLE: Final = WIDTH / 2
+_HALF: Final = 31.0
+_TOP: Final = 46.0
+_LEAST: Final = 330.0
+_PLATE: Final = 36.0
+_LEAD: Final = 32.0
+_WORDS: Final = 75.0
+"""Room for a name beside its plate."""
+_NEAR: Final = 0.12
+"""Hatches of a topic this near, with nothing between, share a label."""
+
+
+@dataclass(frozen=True)
+class Hatch:
+    """A place that a topic speaks of."""
+
+    place: PlaceOnUnit
+    number: int
+    title: str
+    where: str
+    """The place in words, for those who do not see the drawing."""
+
+
+@dataclass
+class _Label:
+    """A topic's label in a column, with its hatches."""
+
+    number: int
+    title: str
+    hatches: list[Hatch]
+    along: float
+    middle: float = 0.0
+
+
+@dataclass
+class _Column:
+    """The labels on one side, -1 left or 1 right."""
+
+    side: int
+    labels: list[_Label] = field(default_factory=list)
+
+    @property
+    def wall(self) -> float:
+        return _MIDDLE + self.side * (_HALF + 5)
+
+    @property
+    def edge(self) -> float:
+        """Of the plates, toward the unit."""
+        return _MIDDLE + self.side * (_HALF + _LEAD)
+
+
+@cache
+def _template() -> Template:
+    # Autoescape: titles and names of places come from files.
+    environment = Environment(autoescape=True, undefined=StrictUndefined)
+    source = Path(__file__).with_name("unit_map.svg.j2").read_text(encoding="utf-8")
+    return environment.from_string(source)
+
+
+def unit_map(spec: UnitSpec, hatches: Iterable[Hatch], *, title: str) -> str:
+    """
+    Return the SVG of the map.
+
+    Args:
+        spec: The unit.
+        hatches: What has a page, each place of it.
+        title: What a screen reader says of the drawing.
+    """
+    market = spec.body.market
+    columns = _columns(tuple(hatches), market)
+    rows = max(len(column.labels) for column in columns)
+    lie = Lie(_TOP, max(_LEAST, STEP * (rows - 1)), _MIDDLE, _HALF, upright=True)
+    for column in columns:
+        wanted = [_TOP + label.along * lie.length for label in column.labels]
+        middles = spread(wanted, STEP, _TOP, _TOP + lie.length)
+        for label, middle in zip(column.labels, middles, strict=True):
+            label.middle = middle
+    drawn = {
+        (label.number, hatch.place.id): dot_of(hatch.place, lie, market)
+        for column in columns
+        for label in column.labels
+        for hatch in label.hatches
+    }
+    end = _TOP + lie.length
+    return (
+        _template()
+        .render(
+            title=title,
+            width=f"{WIDTH:g}",
+            height=f"{end + 70:g}",
+            middle=f"{_MIDDLE:g}",
+            rear=f"{end + 15:g}",
+            strokes=outline(spec, lie),
+            sides=_sides(market),
+            leads=[path for column in columns for path in _leads(column, drawn)],
+            dots=_different(drawn.values()),
+            labels=[
+                _shown(label, column) for column in columns for label in column.labels
+            ],
+            legend=_legend(drawn.values(), end + 52),
+        )
+        .strip()
+    )
+
+
+def _sides(market: str) -> list[tuple[str, str, str]]:
+    """Return x, anchor and words of the heads of the columns."""
+    road = side_of("road", market)
+    left, right = ("road side", "curb side") if road < 0 else ("curb side", "road side")
+    return [("2", "start", left), (f"{WIDTH - 2:g}", "end", right)]
+
+
+def _columns(hatches: tuple[Hatch, ...], market: str) -> tuple[_Column, _Column]:
+    sides: dict[int, list[Hatch]] = {-1: [], 1: []}
+    between: list[Hatch] = []
+    for hatch in sorted(hatches, key=_in_order):
+        side = int(side_of(hatch.place.side, market))
+        (sides[side] if side else between).append(hatch)
+    # What is in the middle goes where there is room, a topic's places together.
+    for hatch in between:
+        own = [s for s in sides if any(h.number == hatch.number for h in sides[s])]
+        side = own[0] if own else min(sides, key=lambda each: len(sides[each]))
+        sides[side].append(hatch)
+    return _column(-1, sides[-1]), _column(1, sides[1])
+
+
+def _in_order(hatch: Hatch) -> tuple[float, int]:
+    share = percent(hatch.place)
+    return (0.5 if share is None else share), hatch.number
+
+
+def _column(side: int, hatches: Sequence[Hatch]) -> _Column:
+    made = _Column(side)
+    for hatch in sorted(hatches, key=_in_order):
+        along, number = _in_order(hatch)
+        last = made.labels[-1] if made.labels else None
+        if last and last.number == number and along - last.along <= _NEAR:
+            last.hatches.append(hatch)
+        else:
+            made.labels.append(_Label(number, hatch.title, [hatch], along))
+    return made
+
+
+def _leads(column: _Column, drawn: dict[tuple[int, str], Dot]) -> list[str]:
+    """Return a line for each hatch: across to the wall, then to its label."""
+    return [
+        f"M{dot.x:g} {dot.y:g}H{column.wall:g}L{column.edge:g} {label.middle:.1f}"
+        for label in column.labels
+        for dot in (drawn[label.number, each.place.id] for each in label.hatches)
+    ]
+
+
+def _different(dots: Iterable[Dot]) -> list[Dot]:
+    return list({(dot.path, dot.inside): dot for dot in dots}.values())
+
+
+def _shown(label: _Label, column: _Column) -> dict[str, object]:
+    left = column.side < 0
+    plate = column.edge - _PLATE if left else column.edge
+    lines = wrapped(label.title, _WORDS)
+    first = label.middle + 4 - (len(lines) - 1) * 6.5
+    where = "; ".join(dict.fromkeys(hatch.where for hatch in label.hatches))
+    return {
+        "number": f"{label.number:03d}",
+        "says": f"{label.number:03d} {label.title}: {where}",
+        "inside": all(hatch.place.where == "inside" for hatch in label.hatches),
+        "x": f"{plate:g}",
+        "y": f"{label.middle - 10:.1f}",
+        "text_x": f"{plate + _PLATE / 2:g}",
+        "text_y": f"{label.middle + 4.2:.1f}",
+        "hit_x": "0" if left else f"{plate:g}",
+        "hit_y": f"{label.middle - STEP / 2:.1f}",
+        "hit_width": f"{plate + _PLATE if left else WIDTH - plate:g}",
+        "hit_height": f"{STEP:g}",
+        "words_x": f"{plate - 5 if left else plate + _PLATE + 5:g}",
+        "anchor": "end" if left else "start",
+        "lines": [(f"{first + 13 * i:.1f}", line) for i, line in enumerate(lines)],
+    }
+
+
+def wrapped(text: str, room: float) -> list[str]:
+    """Return *text* in lines no wider than *room*, as far as its words allow."""
+    lines: list[str] = []
+    for word in text.split():
+        if lines and _wide(f"{lines[-1]} {word}") <= room:
+            lines[-1] += f" {word}"
+        else:
+            lines.append(word)
+    return lines
+
+
+def _wide(text: str) -> float:
+    """Return about how wide *text* is in 12 px letters of a plain typeface."""
+    return sum(
+        3.4
+        if c in "iljtfrI.,:;'()- "
+        else 10.2
+        if c in "mwMW"
+        else 8
+        if c.isupper()
+        else 6.6
+        for c in text
+    )
+
+
+def _legend(dots: Iterable[Dot], y: float) -> list[dict[str, object]]:
+    """Return what the shapes mean, of those that are on the map."""
+    used = {dot.kind for dot in dots}
+    rows: list[dict[str, object]] = []
+    x = 8.0
+    for kind, words in LEGEND:
+        if kind in used:
+            rows.append(
+                {
+                    "path": shaped(kind, x, y),
+                    "inside": kind == "inside",
+                    "x": f"{x + 9:g}",
+                    "y": f"{y + 4:g}",
+                    "words": words,
+                }
+            )
+            x += 24 + 6.1 * len(words)
+    return rows
