@@ -34,6 +34,8 @@ Names in the templates:
     The file name that the saved phone copy gets.
 ``numbers``
     Every number of this unit in one line, for the number box.
+``photos``
+    The page's photos with their addresses.
 
 Templates of other environments need no more than autoescape or none: every text is
 escaped where it is written, every HTML field is `Markup`.
@@ -53,6 +55,7 @@ from markupsafe import Markup
 
 from hatchleaf.manual.links import resolve
 from hatchleaf.manual.model import Page, Pages, Tile, day_in_words
+from hatchleaf.outputs.photos import shown
 
 Target = Callable[[int, str], str]
 """Gives the address of a topic and of an id in it (empty for its top)."""
@@ -237,6 +240,7 @@ def context(
         "copy": copy,
         "copy_name": copy_name(pages),
         "numbers": " ".join(str(each.number) for each in pages.pages),
+        "photos": shown(page, pages, copy=copy),
     }
 
 

@@ -33,6 +33,9 @@ from hatchleaf.outputs.slimming import lean, slimmed
 FILE_NAME: Final = "manual.html"
 """Beside the pages of one unit: ``site/<code>/manual.html``."""
 
+LIMIT: Final = 1_500_000
+"""Bytes: it is sent by message and kept on old phones."""
+
 _HEADING: Final = re.compile(r"(</?h)([2-5])(?=[ >])")
 
 
