@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from hatchleaf.blocks.conditions import FACT_PREFIX
 from hatchleaf.blocks.model import Block, Library
@@ -29,7 +29,22 @@ def used_fields(library: Library) -> set[str]:
 
 def used_by_blocks(library: Library) -> set[str]:
     """Return every path that a block's condition or text reads."""
-    return {path for block in library.blocks.values() for path in _of_block(block)}
+    return {
+        path
+        for block in library.blocks.values()
+        for path in _of_block(block, called_by(block, library))
+    }
+
+
+def called_by(block: Block, library: Library) -> Iterator[str]:
+    """Yield the shared texts that *block* calls for, as if they stood in it."""
+    for name in block.calls:
+        if name in library.shared:
+            yield library.shared[name].text
+        elif name in library.blocks:
+            called = library.blocks[name]
+            yield called.body
+            yield from called_by(called, library)
 
 
 def _above(path: str) -> Iterator[str]:
@@ -38,7 +53,7 @@ def _above(path: str) -> Iterator[str]:
         yield ".".join(keys[:end])
 
 
-def _of_block(block: Block) -> Iterator[str]:
+def _of_block(block: Block, called: Iterable[str]) -> Iterator[str]:
     for line in block.when:
         if not line.path.startswith(FACT_PREFIX):
             yield line.path
@@ -46,7 +61,7 @@ def _of_block(block: Block) -> Iterator[str]:
     if block.each:
         yield block.each
     yield from _stations(block)
-    for text in _texts(block):
+    for text in (*_texts(block), *called):
         for expression in _EXPRESSION.findall(text):
             for path in _PATH.findall(expression):
                 if path.startswith("it.") and block.each:

@@ -9,11 +9,13 @@ from typing import Final
 import pytest
 
 from facts.samples import loaded
+from hatchleaf.blocks.model import Library, Worded
 from hatchleaf.blocks.reading import read_library
+from hatchleaf.blocks.reviews import with_sentences
 from hatchleaf.manual.filling import indented
 from hatchleaf.manual.make import Made, make
 from hatchleaf.manual.wording import CALLED, CONTINUED
-from hatchleaf.problems import ProblemsFound
+from hatchleaf.problems import Place, ProblemsFound
 
 BUILT_IN: Final = Path(__file__).parents[2] / "content_blocks"
 HEAD: Final = "sources: [common-practice]\n"
@@ -92,7 +94,7 @@ def test_a_single_sentence_is_called_from_the_list(tmp_path: Path) -> None:
 def test_a_shared_text_says_it_of_the_item_of_its_host(tmp_path: Path) -> None:
     """Used once for each tank, a text calls for what is said of each tank."""
     host = HOST.replace("order: 95", "order: 95\neach: waste.tanks")
-    of_it = STEPS.replace("second thing", "thing {{ name(it.at) }}")
+    of_it = STEPS.replace("second thing", "thing {{ it.id }}")
     made = _made(tmp_path, "heron-a", TWO_LINES, of_it, GAS_ONLY, host)
     assert len(set(re.findall(r"Do the thing ([^<]+)", _body(made, "home")))) > 1
 
@@ -181,7 +183,7 @@ def test_a_called_text_keeps_its_condition(tmp_path: Path) -> None:
         ),
         (
             STEPS.replace("2. Do", '2. {{ shared("gas-only") }} Do'),
-            "'shared' is undefined",
+            "a shared text may call for single sentences alone",
         ),
         (HOST.replace("home: 1", "water-pump: 1"), "is the block's own topic"),
         (HOST.replace("home: 1", "hom: 1"), "'hom' is not a topic"),
@@ -218,3 +220,24 @@ def test_a_text_below_a_step_belongs_to_it() -> None:
     """Four spaces make it the step's own paragraph."""
     text = f"1. {CALLED}One\n{CONTINUED}\n{CONTINUED}more\n2. Two"
     assert indented(text) == "1. One\n\n    more\n2. Two"
+
+
+def test_a_review_is_stale_when_a_called_sentence_changes(library: Library) -> None:
+    """It stands on the page like any other; that it is in another file is no matter."""
+    blocks = {
+        name: one for name, one in library.blocks.items() if "pump-off" in one.calls
+    }
+    assert blocks
+    now = with_sentences(blocks, {"pump-off": Worded("Now.", Place("x"))})
+    then = with_sentences(blocks, {"pump-off": Worded("Then.", Place("x"))})
+    assert all(now[name].wording != then[name].wording for name in blocks)
+
+
+def test_a_workspace_takes_no_built_in_name(tmp_path: Path) -> None:
+    """A line with the name of another would change texts that nobody looked at."""
+    folder = tmp_path / "content_blocks"
+    folder.mkdir()
+    (folder / "shared.yml").write_text("pump-off: Turn it off.\n", "utf-8")
+    with pytest.raises(ProblemsFound) as found:
+        read_library([BUILT_IN, folder], tmp_path)
+    assert "'pump-off' is a built-in sentence" in str(found.value)

@@ -35,28 +35,32 @@ class Sentence:
     @property
     def words(self) -> int:
         """How many words it has; a value counts as one."""
-        return len(re.sub(r"\{\{.*?\}\}", "value", self.text).split())
+        return len(re.sub(r"\{\{.*?\}\}", "value", self.alike).split())
 
 
 def sentences_of(block: Block) -> Iterator[Sentence]:
     """Yield every sentence of *block*: its text, and the texts of its front matter."""
-    for where, text in _texts(block):
-        bare = CALL.sub("", TAG.sub("", LINK.sub(r"\1", text)))
-        for one in re.split(r"(?<=[.!?])\s+", bare.strip()):
-            if one.strip(" .!?:;,"):
-                yield Sentence(block.id, where, one.strip())
+    yield from sentences_in(block.id, "body", block.body)
+    for where, text in front_texts(block):
+        yield from sentences_in(block.id, where, text)
 
 
-def _texts(block: Block) -> Iterator[tuple[str, str]]:
-    for line in TAG.sub("", block.body).splitlines():
+def sentences_in(name: str, where: str, text: str) -> Iterator[Sentence]:
+    """Yield the sentences of *text*; table rows and headings are none."""
+    for line in TAG.sub("", text).splitlines():
         bare = line.strip()
         if not bare or bare.startswith(("|", "#")):
             continue
         title = TITLE.match(bare)
-        if title:
-            yield "title", title[2]
-        else:
-            yield "body", MARK.sub("", bare)
+        bare = title[2] if title else MARK.sub("", bare)
+        bare = CALL.sub("", LINK.sub(r"\1", bare))
+        for one in re.split(r"(?<=[.!?])\s+", bare.strip()):
+            if one.strip(" .!?:;,"):
+                yield Sentence(name, "title" if title else where, one.strip())
+
+
+def front_texts(block: Block) -> Iterator[tuple[str, str]]:
+    """Yield the worded texts of a block's front matter, with where they stand."""
     if block.normal:
         yield "normal", block.normal.text.text
     if block.sticker:

@@ -36,6 +36,7 @@ from hatchleaf.blocks.reviews import (
     read_rules,
     reviews_of,
     still_to_review,
+    with_sentences,
     wording,
 )
 from hatchleaf.problems import Place, Problem, ProblemsFound
@@ -62,6 +63,7 @@ def read_library(folders: Sequence[Path], root: Path) -> Library:
     registry = read_registry(folders, root, problems)
     layers = [_blocks_below(folder, root, problems) for folder in folders]
     blocks = laid_on(laid_over(layers, problems), folders, root, problems)
+    blocks = with_sentences(blocks, registry.shared)
     rules = read_rules(folders, root, registry.topics, problems)
     forms = fields()
     lists = frozenset(path for path, form in forms.items() if form.form == "list")

@@ -201,8 +201,16 @@ def _pending(registry: Registry, path: Path, root: Path, *, built_in: bool) -> N
 
 def _shared(registry: Registry, path: Path, root: Path, *, built_in: bool) -> None:  # noqa: ARG001
     tree = read(path, root)
+    problems = []
     for name, node in tree.fields.items():
-        registry.shared[name] = Worded(node.text or "", tree.place_of(name))
+        if name in registry.shared:
+            what = f"'{name}' is a built-in sentence, and many texts call for it"
+            hint = "take a new name"
+            problems.append(Problem(tree.keys[name], name, what, hint=hint))
+        else:
+            registry.shared[name] = Worded(node.text or "", tree.place_of(name))
+    if problems:
+        raise ProblemsFound(problems)
 
 
 _FILES: Final = {

@@ -18,7 +18,7 @@ from pydantic import Field
 
 from hatchleaf.blocks.forms import validated
 from hatchleaf.blocks.front_matter import Form, ReviewForm
-from hatchleaf.blocks.model import Block, Review, Topic, Unreviewed
+from hatchleaf.blocks.model import Block, Review, Topic, Unreviewed, Worded
 from hatchleaf.problems import Problem, ProblemsFound, suggestion
 from hatchleaf.spec.source import read
 from hatchleaf.spec.tree import Node
@@ -157,6 +157,28 @@ def wording(tree: Node, body: str) -> str:
     kept = {key: plain[key] for key in sorted(plain) if key not in _NOT_OF_THE_TEXT}
     whole = json.dumps([kept, body], ensure_ascii=False, sort_keys=True)
     return hashlib.sha256(whole.encode()).hexdigest()[:12]
+
+
+def with_sentences(
+    blocks: Mapping[str, Block], sentences: Mapping[str, Worded]
+) -> dict[str, Block]:
+    """
+    Return *blocks* with the single sentences that they call for in their wording.
+
+    A review of a block is stale when such a sentence changes, as if it stood there.
+
+    Args:
+        blocks: All blocks, by id.
+        sentences: Single sentences that several texts call for, by name.
+    """
+    made = dict(blocks)
+    for name, block in blocks.items():
+        called = sorted(block.calls & sentences.keys())
+        if called:
+            whole = json.dumps([block.wording, [sentences[one].text for one in called]])
+            digest = hashlib.sha256(whole.encode()).hexdigest()[:12]
+            made[name] = replace(block, wording=digest)
+    return made
 
 
 def laid_on(

@@ -174,6 +174,8 @@ class Wording:
 
         def sentence(name: str) -> Shown:
             """Return one of the single sentences, with the caller's own values."""
+            if name in self.shared:
+                raise Fault("a shared text may call for single sentences alone")
             if name not in self.library.shared:
                 known = [*self.library.shared, *self.shared]
                 hint = suggestion(name, known) or "add it to content_blocks/shared.yml"
