@@ -122,7 +122,27 @@ BROKEN: Final = {
     ),
     "no such interval": (
         b"---\nid: my-block\ntopic: water-pump\norder: 95\nsources: [common-practice]\nevery: [{task: Look., interval: sometimes}]\n---\nText.\n",
-        "FILE:6:29: every[0].interval: 'sometimes' is no interval\n    allowed: 10 days, 6 months, 2 years; 12,000 miles, 20,000 km; 12 months or 12,000 miles; before each trip, each trip, each use, each season, each spring, each autumn",
+        "FILE:6:33: every[0].interval: 'sometimes' is no interval\n    allowed: 10 days, 6 months, 2 years; 12,000 miles, 20,000 km; 12 months or 12,000 miles; before each trip, each trip, each use, each season, each spring, each autumn",
+    ),
+    "a start on an occasion": (
+        b"---\nid: my-block\ntopic: water-pump\norder: 95\nsources: [common-practice]\nevery: [{task: Look., interval: each trip, first: each trip}]\n---\nText.\n",
+        "FILE:6:51: every[0].first: 'each trip' is no start: it is counted from the delivery\n    allowed: a time, a distance or both: 1 month, 50 miles",
+    ),
+    "a start without its interval": (
+        b"---\nid: my-block\ntopic: water-pump\norder: 95\nsources: [common-practice]\nevery: [{task: Look., interval: each trip, first: 1 month}]\n---\nText.\n",
+        "FILE:6:16: every: a first time by the calendar needs an interval by the calendar\n    allowed: first: 50 miles; or interval: 6 months",
+    ),
+    "a task without a time": (
+        b"---\nid: my-block\ntopic: water-pump\norder: 95\nsources: [common-practice]\nevery: [{task: Look.}]\n---\nText.\n",
+        "FILE:6:16: every: nothing says when this is due\n    allowed: interval, first or due",
+    ),
+    "a fact that says no day": (
+        b"---\nid: my-block\ntopic: water-pump\norder: 95\nsources: [common-practice]\nevery: [{task: Look., due: dates.alarms}]\n---\nText.\n",
+        "FILE:6:16: every: 'dates.alarms' is not a fact that says a day\n    allowed: dates.alarm, dates.extinguisher, dates.tire, lp.requalify\n    hint: did you mean 'dates.alarm'?",
+    ),
+    "a day and an interval": (
+        b"---\nid: my-block\ntopic: water-pump\norder: 95\nsources: [common-practice]\nevery: [{task: Look., due: dates.tire, interval: 1 year}]\n---\nText.\n",
+        "FILE:6:16: every: what is due on a day has no interval",
     ),
     "a tile of two minds": (
         b"---\nid: my-block\ntopic: water-pump\norder: 95\nsources: [common-practice]\ntiles: [{says: holds, fact: water.capacity, value: 1 gal, note: x}]\n---\nText.\n",

@@ -133,6 +133,8 @@ def _distance(text: str) -> tuple[int, Measure] | None:
 
 def _hint(text: str, part: str) -> str:
     """Return what was probably meant by *part*, the first that states nothing."""
+    if _time(part) or _distance(part):
+        return "one time, one distance, or one of each"
     known = _NOT_OURS.get(text.strip().lower())
     number, _, unit = part.strip().partition(" ")
     if not known and unit.lower() in _NOT_OURS:
@@ -146,6 +148,4 @@ def _hint(text: str, part: str) -> str:
         if count > _MOST[span]:
             return f"at most {_MOST[span]} {span}s"
         return f"write '{count} {span}{'' if count == 1 else 's'}'"
-    if " or " in text and (_time(part) or _distance(part)):
-        return "one time, one distance, or one of each"
     return ""

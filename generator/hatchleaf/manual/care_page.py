@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from html import escape
@@ -50,7 +51,7 @@ class _Group:
     """When that is, in a sentence; empty where the title says it."""
     tasks: tuple[CareTask, ...]
     in_year: bool
-    """True for what is worth a line in the first year: not what comes every day."""
+    """True for what is worth a line in the first year: what comes each month is not."""
 
     @property
     def id(self) -> str:
@@ -110,15 +111,14 @@ def by_distance(task: CareTask) -> str:
 
 def _groups(tasks: Iterable[CareTask]) -> Iterator[_Group]:
     in_order = sorted(tasks, key=lambda task: (_key(task), task.topic))
-    before: tuple[object, ...] = ()
-    for key, found in groupby(in_order, key=_key):
-        of_group = tuple(found)
-        same_length = (key[0], key[1])
-        if key[0] == _ONCE:
+    found = [(key, tuple(group)) for key, group in groupby(in_order, key=_key)]
+    lengths = Counter(key[:2] for key, _ in found)
+    for key, of_group in found:
+        if key[0] in (_DAYS, _MONTHS):
+            yield _of_time(of_group, key, starts=lengths[key[:2]] > 1)
+        elif key[0] == _ONCE:
             by_day = sorted(of_group, key=lambda task: task.first or dt.date.min)
             yield _Group("Once", "", tuple(by_day), in_year=True)
-        elif key[0] in (_DAYS, _MONTHS):
-            yield _of_time(of_group, key, starts=same_length == before)
         elif key[0] == _SEASON:
             title, says = _SEASONS[key[2]]
             first = of_group[0].first
@@ -127,7 +127,6 @@ def _groups(tasks: Iterable[CareTask]) -> Iterator[_Group]:
         else:
             title = _TRIPS.get(key[2], f"Each {key[2]}")
             yield _Group(title, "", of_group, in_year=False)
-        before = same_length
 
 
 def _key(task: CareTask) -> _Key:
@@ -160,7 +159,7 @@ def _of_time(tasks: tuple[CareTask, ...], key: _Key, *, starts: bool) -> _Group:
     else:
         told = ", ".join(day_in_words(day) for day in islice(days(tasks[0]), _SHOWN))
         when = f"On {told} and so on."
-    return _Group(title, when, tasks, in_year=kind == _MONTHS)
+    return _Group(title, when, tasks, in_year=kind == _MONTHS and number > 1)
 
 
 def _length(kind: int, number: int) -> str:
@@ -187,12 +186,15 @@ def _first_year(groups: Sequence[_Group], delivered: dt.date) -> Iterator[str]:
     if not by_day:
         return
     yield '<h2 id="care-first-year">The first year</h2>'
-    yield f"<p>Delivered on {day_in_words(delivered)}. After that year it goes on.</p>"
+    yield f"<p>Delivered on {day_in_words(delivered)}."
+    yield "What comes each month or more often is left out here.</p>"
     yield '<div class="table"><table><thead><tr><th>Day</th><th>What is due</th></tr>'
     yield "</thead><tbody>"
     for day in sorted(by_day):
         due = ", ".join(_link(group) for group in by_day[day])
-        yield f"<tr><td>{day_in_words(day)}</td><td>{due}</td></tr>"
+        # A day stays on one line, however narrow the phone.
+        shown = day_in_words(day).replace(" ", "\N{NO-BREAK SPACE}")
+        yield f"<tr><td>{shown}</td><td>{due}</td></tr>"
     yield "</tbody></table></div>"
 
 

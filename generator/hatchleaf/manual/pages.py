@@ -14,17 +14,27 @@ from collections.abc import Iterable, MutableMapping
 from dataclasses import asdict
 from typing import Final
 
-from hatchleaf.blocks.model import Library
+from hatchleaf.blocks.model import CARE, Library
 from hatchleaf.drawings.normal import drawing
 from hatchleaf.drawings.plan import Mark, plan
 from hatchleaf.drawings.unit_map import Hatch, unit_map
 from hatchleaf.manual import convert
 from hatchleaf.manual.assemble import Manual, Part, TopicText
+from hatchleaf.manual.care_page import care_page
 from hatchleaf.manual.checklists import checklist
 from hatchleaf.manual.links import faults_in
-from hatchleaf.manual.model import Heading, Page, Pages, Tile, UnitCard, day_in_words
+from hatchleaf.manual.model import (
+    CareTask,
+    Heading,
+    Page,
+    Pages,
+    Tile,
+    UnitCard,
+    day_in_words,
+)
 from hatchleaf.manual.numbers import numbers_page
 from hatchleaf.manual.places import in_words, round_trip
+from hatchleaf.manual.schedule import schedule
 from hatchleaf.manual.wording import EMERGENCY_NUMBERS, NUMBERS_TOPIC
 from hatchleaf.problems import Place, Problem, ProblemsFound
 from hatchleaf.spec.model.unit import UnitSpec
@@ -53,22 +63,29 @@ def make_pages(
         ProblemsFound: Broken links and repeated ids, at the block that has them.
     """
     kept = {} if kept is None else kept
+    delivered = manual.spec.delivery.date
+    care = schedule(manual.care, manual.facts, delivered, manual.spec.body.market)
     pages = tuple(
         sorted(
-            (_page(text, manual, kept) for text in manual.topics),
+            (_page(text, manual, kept, care) for text in manual.topics),
             key=lambda page: page.number,
         )
     )
     card = _card(manual.spec, pages, dealer_name, dealer_phone)
     walk = round_trip((text.topic.number, text.places) for text in manual.topics)
-    made = Pages(card, pages, walk)
+    made = Pages(card, pages, walk, care)
     problems = [_link_problem(number, what, manual) for number, what in faults_in(made)]
     if problems:
         raise ProblemsFound(problems)
     return made
 
 
-def _page(text: TopicText, manual: Manual, kept: MutableMapping[str, str]) -> Page:
+def _page(
+    text: TopicText,
+    manual: Manual,
+    kept: MutableMapping[str, str],
+    care: tuple[CareTask, ...],
+) -> Page:
     topic = text.topic
     fragments = [_converted(part, kept) for part in text.parts]
     body = [fragment.html for fragment in fragments]
@@ -80,6 +97,10 @@ def _page(text: TopicText, manual: Manual, kept: MutableMapping[str, str]) -> Pa
             headings.extend(more)
     if topic.number == NUMBERS_TOPIC:
         html, more = numbers_page(manual.facts, manual.library)
+        body.append(html)
+        headings.extend(more)
+    if topic.id == CARE:
+        html, more = care_page(care, manual.spec.delivery.date)
         body.append(html)
         headings.extend(more)
     whole = "\n".join(part for part in body if part)

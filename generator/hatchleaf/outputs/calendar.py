@@ -11,7 +11,7 @@ import datetime as dt
 import uuid
 from typing import Final
 
-from icalendar import Calendar, Event, vRecur
+from icalendar import Calendar, Event, vRecur, vText
 
 from hatchleaf.manual.care_page import by_distance
 from hatchleaf.manual.model import CareTask, Pages
@@ -45,7 +45,7 @@ def calendar(pages: Pages, site_url: str) -> bytes:
     made.add("version", "2.0")
     # The second is the name as most programs read it, from before there was one.
     for name in ("name", "x-wr-calname"):
-        made.add(name, f"Care of {unit.name}")
+        made.add(name, vText(_line(f"Care of {unit.name}")))
     for task in pages.dated:
         made.add_component(_event(task, pages, f"{site_url}{unit.code}/"))
     return bytes(made.to_ical())
@@ -61,18 +61,23 @@ def _event(task: CareTask, pages: Pages, root: str) -> Event:
     if task.every:
         rule = vRecur({"FREQ": _FREQUENCY[task.span], "INTERVAL": task.every})
         made.add("rrule", rule)
-    made.add("summary", f"{unit.name}: {_summary(task)}")
+    made.add("summary", _line(f"{unit.name}: {_summary(task)}"))
     lines = [
         f"Page {task.topic:03d}, {task.title}: {address}",
         by_distance(task),
         f"{unit.dealer_name} {unit.dealer_phone}".strip(),
         "The maker's manual and the labels come first.",
     ]
-    made.add("description", "\n".join(line for line in lines if line))
+    made.add("description", "\n".join(_line(line) for line in lines if line))
     made.add("url", address)
     # It is a day to do it on, not one to be away on.
     made.add("transp", "TRANSPARENT")
     return made
+
+
+def _line(text: str) -> str:
+    """Return *text* in one line, without the control characters that TEXT may not."""
+    return "".join(c for c in " ".join(text.split()) if c.isprintable())
 
 
 def _summary(task: CareTask) -> str:

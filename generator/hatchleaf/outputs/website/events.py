@@ -21,7 +21,7 @@ from mkdocs.utils.templates import TemplateContext
 
 from hatchleaf.manual.model import Page as Topic
 from hatchleaf.manual.model import Pages
-from hatchleaf.outputs import phone_copy, search
+from hatchleaf.outputs import calendar, phone_copy, search
 from hatchleaf.outputs.fragments import website_context
 from hatchleaf.outputs.website.assets import RECORD, Shared, record, shared_files
 from hatchleaf.outputs.website.engine import strict
@@ -51,6 +51,7 @@ class UnitSite:
 def unit_site(
     pages: Pages,
     *,
+    site_url: str,
     brand: str = "",
     others: Mapping[str, bytes] | None = None,
     env: jinja2.Environment | None = None,
@@ -60,6 +61,8 @@ def unit_site(
 
     Args:
         pages: All pages of the unit, links still symbolic.
+
+        site_url: ``https://HOST/``, for the addresses in the calendar.
 
         brand: The dealership's colour as ``#rrggbb``; ours when empty.
 
@@ -76,6 +79,8 @@ def unit_site(
         RECORD: record(pages.unit.edition, shared),
         **(others or {}),
     }
+    if care := calendar.calendar(pages, site_url):
+        own[calendar.FILE_NAME] = care
     files = {f"{pages.unit.code}/{name}": content for name, content in own.items()}
     files |= {f"{shared.folder}/{name}": data for name, data in shared.files.items()}
     topics = {f"{pages.unit.code}/{each.shown_number}.md": each for each in pages.pages}

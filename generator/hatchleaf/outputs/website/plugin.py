@@ -141,7 +141,7 @@ def preview_site(workspace: Workspace, unit: str = "") -> UnitSite:
             dealer_phone=settings.phone,
             kept=kept,
         )
-    return unit_site(made.pages, brand=settings.brand)
+    return unit_site(made.pages, site_url=settings.site_url, brand=settings.brand)
 
 
 def _keep_out_of_the_way(config: MkDocsConfig, workspace: Workspace) -> None:
