@@ -122,7 +122,7 @@ BROKEN: Final = {
     ),
     "no such interval": (
         b"---\nid: my-block\ntopic: water-pump\norder: 95\nsources: [common-practice]\nevery: [{task: Look., interval: sometimes}]\n---\nText.\n",
-        "FILE:6:33: every[0].interval: 'sometimes' is no interval\n    allowed: 10 days, 6 months, 2 years; 12,000 miles, 20,000 km; 12 months or 12,000 miles; before each trip, each trip, each use, each season, each spring, each autumn",
+        "FILE:6:33: every[0].interval: 'sometimes' is no interval\n    allowed: 10 days, 6 months, 2 years; 12000 miles, 20000 km; 12 months or 12000 miles; before each trip, each trip, each use, each season, each spring, each autumn",
     ),
     "a start on an occasion": (
         b"---\nid: my-block\ntopic: water-pump\norder: 95\nsources: [common-practice]\nevery: [{task: Look., interval: each trip, first: each trip}]\n---\nText.\n",

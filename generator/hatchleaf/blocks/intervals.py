@@ -27,7 +27,7 @@ OCCASIONS: Final[tuple[Occasion, ...]] = (
     "each autumn",
 )
 ALLOWED: Final = (
-    "10 days, 6 months, 2 years; 12,000 miles, 20,000 km; 12 months or 12,000 miles; "
+    "10 days, 6 months, 2 years; 12000 miles, 20000 km; 12 months or 12000 miles; "
     f"{', '.join(OCCASIONS)}"
 )
 ALLOWED_START: Final = "a time, a distance or both: 1 month, 50 miles"
