@@ -84,6 +84,7 @@ def test_wheel_carries_data(wheel: Path) -> None:
         "hatchleaf/_builtin/content_blocks/topics.yml",
         f"hatchleaf/_builtin/unit_specs/{UNIT}.yml",
         "hatchleaf/_builtin/unit_specs/models/marlpit-24.yml",
+        "hatchleaf/_builtin/unit_specs/photos/waste-valves.png",
         "hatchleaf/drawings/plan.svg.j2",
         "hatchleaf/theme/page.html",
         "hatchleaf/theme/assets/reader.js",

@@ -117,12 +117,11 @@ def _topic_problems(
             yield Problem(place, path, what, listed(good))
         elif photo.topic not in numbers:
             what = f"there is no topic {quoted(photo.topic)}"
-            hint = suggestion(photo.topic, good)
+            hint = suggestion(photo.topic, numbers)
             yield Problem(place, path, what, listed(good), hint)
         elif photo.topic not in fitted and place.file == own:
             what = f"this unit has no topic {quoted(photo.topic)}"
-            hint = suggestion(photo.topic, good)
-            yield Problem(place, path, what, listed(good), hint)
+            yield Problem(place, path, what, listed(good))
 
 
 def _on_page(photo: Photo, one: Prepared) -> PagePhoto:
