@@ -9,9 +9,9 @@ from collections.abc import Mapping
 import pytest
 
 from facts.samples import NAMES
+from hatchleaf.manual.fact_words import slug
 from hatchleaf.manual.make import Made
 from hatchleaf.manual.numbers import numbers_page
-from hatchleaf.manual.wording import slug
 
 
 def _entries(made: Made) -> dict[str, str]:

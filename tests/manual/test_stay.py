@@ -20,8 +20,8 @@ from hatchleaf.facts.work_out import work_out
 from hatchleaf.manual import stay
 from hatchleaf.manual.assemble import assemble
 from hatchleaf.manual.convert import convert
+from hatchleaf.manual.fact_words import fact_link
 from hatchleaf.manual.make import Made
-from hatchleaf.manual.wording import fact_link
 
 
 def _read_it(path: str) -> Shown:

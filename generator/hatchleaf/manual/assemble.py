@@ -15,12 +15,13 @@ from hatchleaf.blocks.choose import Chosen, Selection
 from hatchleaf.blocks.conditions import values, word_of
 from hatchleaf.blocks.model import ANY, Library, Signal, Topic, Worded
 from hatchleaf.facts.model import Facts
+from hatchleaf.manual.fact_words import fact_link
 from hatchleaf.manual.filling import Filler
 from hatchleaf.manual.journey_steps import StepText, journey_steps
 from hatchleaf.manual.model import Tile
 from hatchleaf.manual.places import in_words, places_by_id
 from hatchleaf.manual.schedule import CareText, care_texts
-from hatchleaf.manual.wording import Wording, fact_link
+from hatchleaf.manual.wording import Wording
 from hatchleaf.problems import Place, Problem, ProblemsFound
 from hatchleaf.spec.model.unit import PlaceOnUnit, UnitSpec
 

@@ -11,9 +11,9 @@ from itertools import groupby, islice, takewhile
 from typing import Final, TypeAlias
 
 from hatchleaf.engineering.dates import months_after
+from hatchleaf.manual.fact_words import slug
 from hatchleaf.manual.model import CareTask, Heading, day_in_words
 from hatchleaf.manual.schedule import days
-from hatchleaf.manual.wording import slug
 
 _Key: TypeAlias = tuple[int, int, str, dt.date]
 _SHOWN: Final = 4

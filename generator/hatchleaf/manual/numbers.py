@@ -12,8 +12,8 @@ from hatchleaf.facts.changed_parts import changed_parts
 from hatchleaf.facts.model import COMMON_PRACTICE, Fact, Facts
 from hatchleaf.facts.names import KNOWN
 from hatchleaf.facts.sheet import capital
+from hatchleaf.manual.fact_words import slug
 from hatchleaf.manual.model import Heading
-from hatchleaf.manual.wording import slug
 
 _GROUPS: Final = {
     "lp": "LP gas",

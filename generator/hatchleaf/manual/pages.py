@@ -22,6 +22,7 @@ from hatchleaf.manual import convert
 from hatchleaf.manual.assemble import Manual, Part, TopicText
 from hatchleaf.manual.care_page import care_page
 from hatchleaf.manual.checklists import checklist
+from hatchleaf.manual.fact_words import NUMBERS_TOPIC
 from hatchleaf.manual.links import faults_in
 from hatchleaf.manual.model import (
     CareTask,
@@ -35,7 +36,7 @@ from hatchleaf.manual.model import (
 from hatchleaf.manual.numbers import numbers_page
 from hatchleaf.manual.places import in_words, round_trip
 from hatchleaf.manual.schedule import schedule
-from hatchleaf.manual.wording import EMERGENCY_NUMBERS, NUMBERS_TOPIC
+from hatchleaf.manual.wording import EMERGENCY_NUMBERS
 from hatchleaf.problems import Place, Problem, ProblemsFound
 from hatchleaf.spec.model.unit import UnitSpec
 
