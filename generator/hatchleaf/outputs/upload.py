@@ -76,12 +76,15 @@ class Upload:
         self.disk.invalidate_cache()
         there = self._there()
         record = f"{self.code}/{RECORD}"
-        put = self._changed(there, before)
+        sure = before is not None and self._complete(there, before)
+        known = before.files if before and sure else {}
+        put = self._changed(there, known)
         gone = sorted(there.keys() - self.files.keys())
-        if not put and not gone:
-            return Sent((), ())
         waiting = f"{WAITING}/{self.code}"
         self._clear(waiting)
+        if not put and not gone:
+            self._drop_folder(WAITING)
+            return Sent((), ())
         new = sorted({*put, record}, key=self._turn)
         for name in new:
             self._write(f"{waiting}/{name}", self.files[name])
@@ -94,7 +97,7 @@ class Upload:
             self._drop_folder(name.rpartition("/")[0])
         self._clear(waiting)
         self._drop_folder(WAITING)
-        if any(name.startswith(f"{SHARED}/") for name in put):
+        if not sure or any(name.startswith(f"{SHARED}/") for name in put):
             self._sweep()
         return Sent(tuple(sorted(put)), tuple(gone))
 
@@ -120,9 +123,9 @@ class Upload:
         return str(path).removeprefix(f"{self.base}/")
 
     def _changed(
-        self, there: Mapping[str, int], before: Published | None
+        self, there: Mapping[str, int], known: Mapping[str, str]
     ) -> tuple[str, ...]:
-        known = before.files if before and self._complete(there, before) else {}
+        """Return what the host has not, or with another digest than is *known*."""
         return tuple(
             name
             for name, content in self.files.items()
