@@ -13,6 +13,7 @@ from typing import Final
 
 import pytest
 
+from content.marked import marked, own_texts, pattern, said_without_right, texts_of
 from hatchleaf.blocks.conditions import values
 from hatchleaf.blocks.model import Library
 from hatchleaf.manual.make import Made
@@ -50,6 +51,12 @@ WORDS: Final = {
     "dc.batteries.lead": r"\bAGM\b|\bsealed lead|\bwater caps\b",
     "ac.shore.30": r"\b30 A (?:plug|post|outlet|cord)|\b3,600 W\b",
 }
+
+NO_WORD: Final[Mapping[str, str]] = {
+    "breakers": "a breaker is also in the post, and a fuse in the vehicle",
+    "tires": "the vehicle that tows or carries the unit has tires too",
+}
+"""Topic -> why no word of it can be marked: it is said of every unit."""
 
 
 def _fitted(spec: UnitSpec, path: str) -> bool:
@@ -91,6 +98,59 @@ def test_no_word_of_what_is_not_fitted(
         for match in re.finditer(WORDS[path], step.markdown, re.IGNORECASE)
     ]
     assert found == []
+
+
+@pytest.mark.parametrize("name", SAMPLES)
+def test_no_marked_word_without_its_block(
+    name: str, guides: Mapping[str, Made]
+) -> None:
+    """
+    For every condition that a sample fails: none of the words that its block marks.
+
+    Made from the library: what a new block marks in `words` is looked for at once.
+    """
+    assert list(said_without_right(guides[name])) == []
+
+
+def test_no_mark_is_idle(library: Library, guides: Mapping[str, Made]) -> None:
+    """A word that none of its blocks says, nor a guide with them, marks nothing."""
+    idle = []
+    for word, by in marked(library.blocks.values()).items():
+        texts = [text for one in sorted(by) for text in own_texts(library, one)]
+        for made in guides.values():
+            if by & {one.block.id for one in made.selection.chosen}:
+                texts += [text for _, text in texts_of(made)]
+        if not any(pattern(word).search(text) for text in texts):
+            idle.append(word)
+    assert idle == []
+
+
+def test_every_part_has_a_marked_word(library: Library) -> None:
+    """What a topic speaks of is fitted or not, so something in it can be marked."""
+    by_topic: dict[str, set[str]] = {}
+    for block in library.blocks.values():
+        by_topic.setdefault(block.topic, set()).update(block.words)
+    bare = {
+        topic.id
+        for topic in library.topics.values()
+        if topic.parts and topic.id in by_topic and not by_topic[topic.id]
+    }
+    assert bare <= set(NO_WORD), "mark a word in 'words:' of a block of the topic"
+    assert set(NO_WORD) & by_topic.keys() <= bare, "take it out of NO_WORD"
+
+
+@pytest.mark.parametrize(
+    ("word", "text"),
+    [
+        ("slide-out", "Both Slide Outs are in."),
+        ("macerator", "the macerators"),
+        ("electric jack", "Run the electric-jack."),
+    ],
+)
+def test_a_marked_word_is_found_in_any_form(word: str, text: str) -> None:
+    """Plural, capitals, hyphen or space: it is the same word to a reader."""
+    assert pattern(word).search(text)
+    assert not pattern(word).search(f"un{word.replace(' ', '')}able")
 
 
 def test_every_word_list_is_at_work(guides: Mapping[str, Made]) -> None:
