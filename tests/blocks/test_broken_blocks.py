@@ -154,7 +154,7 @@ BROKEN: Final = {
     ),
     "no such drawing": (
         b"---\nid: my-block\ntopic: water-pump\norder: 95\nsources: [common-practice]\nnormal: {draw: handle, text: Off.}\n---\nText.\n",
-        "FILE:6:16: normal.draw: 'handle' is no drawing\n    allowed: breaker_on, cap_on, latch_closed, lever_across, lever_along, none, plug_out, switch_off, switch_on, valve_closed",
+        "FILE:6:16: normal.draw: 'handle' is no drawing\n    allowed: awning_in, awning_out, battery_switch_off, battery_switch_on, breakaway_pin_in, breakaway_pin_out, breaker_off, breaker_on, breaker_tripped, bypass_lever_normal, bypass_lever_winter, bypass_one_valve_normal, bypass_one_valve_winter, bypass_three_valve_normal, bypass_three_valve_winter, bypass_two_valve_normal, bypass_two_valve_winter, cap_on, changeover_left, changeover_right, coupler_latched, coupler_open, cylinder_valve_closed, cylinder_valve_open, drain_plug_in, drain_plug_out, drain_valve_closed, drain_valve_open, inlet_diverter_city, inlet_diverter_tank, latch_closed, lever_across, lever_along, none, plug_out, stabilizer_down, stabilizer_up, step_in, step_out, switch_off, switch_on, taps_closed, taps_open, valve_closed, waste_cap_off, waste_cap_on, waste_valve_closed, waste_valve_open",
     ),
     "no such signal word": (
         b"---\nid: my-block\ntopic: water-pump\norder: 95\nsources: [common-practice]\nsticker: {line: Off, signal: alert}\n---\nText.\n",
