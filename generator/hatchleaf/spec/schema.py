@@ -100,7 +100,9 @@ class _Writer:
         return ways[0] if len(ways) == 1 else {"anyOf": ways}
 
     def _item(self, annotation: Any) -> Schema:
-        parts = paths.shape(annotation).parts or {}
+        parts = paths.shape(annotation).parts
+        if not parts:
+            return self._value(annotation)
         ways = [self.part(part, ("id",)) for part in parts.values()]
         return ways[0] if len(ways) == 1 else {"anyOf": ways}
 
