@@ -25,7 +25,9 @@ from hatchleaf.cli.edge import (
     workspace_option,
 )
 from hatchleaf.cli.fitness import refuse_unfit
+from hatchleaf.cli.reviews import stale_notes
 from hatchleaf.cli.second import Help, second
+from hatchleaf.problems import Problem, ProblemsFound
 from hatchleaf.workspace import Workspace
 
 
@@ -49,10 +51,10 @@ def command(
         notes = [note for unit in done for note in unit.loaded.notes]
         notes += refuse_unfit(done)
         refuse_dead_addresses(workspace, done)
+        notes += stale_notes(done)
         target = site or workspace.site
-        # All are built before one is written: a problem leaves the site alone.
-        built = [(unit, _files(workspace, unit, helper)) for unit in done]
-    _land(target, [files for _, files in built])
+        built = sites(workspace, done, helper)
+    land(target, [files for _, files in built])
     rows = [_row(unit, files, target) for unit, files in built]
     if as_json:
         print_json({"problems": [as_data(note) for note in notes], "units": rows})
@@ -62,16 +64,56 @@ def command(
         result(f"{row['unit']}: {row['pages']} pages in {row['folder']}")
 
 
+def sites(
+    workspace: Workspace, units: Iterable[Unit], helper: Help
+) -> list[tuple[Unit, Mapping[str, bytes]]]:
+    """
+    Return all that each unit publishes, its bytes by path below the site.
+
+    All are built before one is written: a problem leaves what is there alone.
+
+    Raises:
+        ProblemsFound: A phone copy that its photos have made too large.
+    """
+    built = [(unit, _files(workspace, unit, helper)) for unit in units]
+    _refuse_large_copies(built)
+    return built
+
+
 def _files(workspace: Workspace, unit: Unit, helper: Help) -> Mapping[str, bytes]:
     progress(f"building {unit.file.stem}")
     with known_engine():
         return helper.site(unit.made.pages, workspace.settings)
 
 
-def _land(target: Path, sites: Iterable[Mapping[str, bytes]]) -> None:
+def _refuse_large_copies(built: Iterable[tuple[Unit, Mapping[str, bytes]]]) -> None:
+    """
+    Refuse phone copies that photos have made too large to be sent by message.
+
+    Raises:
+        ProblemsFound: One for each unit.
+    """
+    from hatchleaf.outputs.phone_copy import FILE_NAME, LIMIT  # noqa: PLC0415  # slow
+
+    problems = []
+    for unit, files in built:
+        pages = unit.made.pages
+        size = len(files[f"{pages.unit.code}/{FILE_NAME}"])
+        if pages.pictures and size >= LIMIT:
+            place = unit.loaded.place_of("photos")
+            what = f"with its photos the phone copy takes {size / 1e6:.2f} MB"
+            allowed = f"less than {LIMIT / 1e6:g} MB"
+            hint = "take photos out; text and drawings need most of it"
+            problems.append(Problem(place, "photos", what, allowed, hint))
+    if problems:
+        raise ProblemsFound(problems)
+
+
+def land(target: Path, built: Iterable[Mapping[str, bytes]]) -> None:
+    """Put finished units in place below *target*."""
     from hatchleaf.outputs.website.assets import land_site  # noqa: PLC0415  # slow
 
-    for files in sites:
+    for files in built:
         land_site(target, files)
 
 

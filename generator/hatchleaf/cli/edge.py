@@ -167,17 +167,17 @@ def gathered(
         ProblemsFound: The problems of all units together.
     """
     problems: list[Problem] = []
-    with _gathering(problems):
+    with gathering(problems):
         workspace.settings  # noqa: B018  # its problems belong to this list
     # Units first: a second process may be reading the library meanwhile.
     loaded: dict[Path, LoadedUnit] = {}
     for unit in units:
-        with _gathering(problems):
+        with gathering(problems):
             file = workspace.unit_file(unit)
             if file not in loaded:
                 loaded[file] = workspace.load(file.stem)
     library: Library | None = None
-    with _gathering(problems):
+    with gathering(problems):
         library = (helper or Alone()).library(workspace)
     done = _all_made(workspace, library, loaded, problems) if library else []
     problems.extend(_same_codes(workspace, done))
@@ -187,7 +187,8 @@ def gathered(
 
 
 @contextlib.contextmanager
-def _gathering(problems: list[Problem]) -> Iterator[None]:
+def gathering(problems: list[Problem]) -> Iterator[None]:
+    """Add the problems that are met to a list, so that the next look is taken."""
     try:
         yield
     except ProblemsFound as found:
@@ -205,7 +206,7 @@ def _all_made(
     done: list[Unit] = []
     with Kept(workspace.cache / "fragments.json") as kept:
         for file, unit in loaded.items():
-            with _gathering(problems):
+            with gathering(problems):
                 made = _made(workspace, library, unit, kept)
                 done.append(Unit(file, unit, made))
     return done
@@ -232,6 +233,7 @@ def _made(
     kept: MutableMapping[str, str],
 ) -> Made:
     from hatchleaf.manual.make import make  # noqa: PLC0415  # slow
+    from hatchleaf.photo_files import photo_sources  # noqa: PLC0415  # few need it
 
     settings = workspace.settings
     return make(
@@ -240,6 +242,8 @@ def _made(
         dealer_name=settings.site_name,
         dealer_phone=settings.phone,
         kept=kept,
+        photos=photo_sources(loaded, workspace.root, workspace.cache),
+        statement_checked=settings.checked_in_words,
     )
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 
@@ -25,6 +26,25 @@ class Tile:
     note: str
     link: str
     """Symbolic link to how it was worked out, or empty."""
+
+
+@dataclass(frozen=True)
+class Image:
+    """A picture by the name of its file; width and height are in pixels."""
+
+    name: str
+    width: int
+    height: int
+
+
+@dataclass(frozen=True)
+class PagePhoto:
+    """A photo on a page, in two sizes; its bytes are in `Pages.pictures`."""
+
+    caption: str
+    alt: str
+    site: Image
+    copy: Image
 
 
 @dataclass(frozen=True)
@@ -52,6 +72,9 @@ class Page:
     """The owners' own words for it."""
     sticker: bool
     """True when the topic has a place on the unit."""
+    unreviewed: bool = False
+    """True when a qualified person has not read all of it that needs a review."""
+    photos: tuple[PagePhoto, ...] = ()
 
     @property
     def shown_number(self) -> str:
@@ -124,6 +147,8 @@ class Pages:
     round: tuple[int, ...]
     care: tuple[CareTask, ...] = ()
     """The schedule of regular care, by topic."""
+    pictures: Mapping[str, bytes] = field(default_factory=dict, repr=False)
+    """The photos' bytes by the names that the pages use."""
     by_number: dict[int, Page] = field(init=False, repr=False, compare=False)
 
     def __post_init__(self) -> None:

@@ -34,6 +34,7 @@ from hatchleaf.manual.model import (
     day_in_words,
 )
 from hatchleaf.manual.numbers import numbers_page
+from hatchleaf.manual.photos import Album, with_photos
 from hatchleaf.manual.places import in_words, round_trip
 from hatchleaf.manual.schedule import schedule
 from hatchleaf.manual.wording import EMERGENCY_NUMBERS
@@ -49,6 +50,7 @@ def make_pages(
     dealer_name: str,
     dealer_phone: str,
     kept: MutableMapping[str, str] | None = None,
+    album: Album | None = None,
 ) -> Pages:
     """
     Return the pages of *manual*.
@@ -59,6 +61,7 @@ def make_pages(
         dealer_phone: The dealership's own number; public.
         kept: Fragments converted before, by key; new ones are added.  It never
             changes a byte of the result.
+        album: The photos; none when left out.
 
     Raises:
         ProblemsFound: Broken links and repeated ids, at the block that has them.
@@ -72,9 +75,11 @@ def make_pages(
             key=lambda page: page.number,
         )
     )
+    album = album or Album()
+    pages = with_photos(pages, album)
     card = _card(manual.spec, pages, dealer_name, dealer_phone)
     walk = round_trip((text.topic.number, text.places) for text in manual.topics)
-    made = Pages(card, pages, walk, care)
+    made = Pages(card, pages, walk, care, album.pictures)
     problems = [_link_problem(number, what, manual) for number, what in faults_in(made)]
     if problems:
         raise ProblemsFound(problems)
@@ -121,7 +126,21 @@ def _page(
         text=convert.plain_text(f"{normal} {_tile_words(text.tiles)} {whole}"),
         ask=text.ask,
         sticker=bool(text.places),
+        unreviewed=_unreviewed(topic.id, manual),
     )
+
+
+def _unreviewed(topic: str, manual: Manual) -> bool:
+    """Return True when something on a page needs a review and has none that holds."""
+    library = manual.library
+    shown = {one.block.id for one in manual.selection.on_page(topic)}
+    for journey in library.journeys.values():
+        if journey.topic == topic:
+            shown |= {step.block for step in manual.steps[journey.id]}
+    if topic == CARE:
+        shown |= {one.block.id for one in manual.selection.chosen if one.block.care}
+    called = {name for block in shown for name in library.blocks[block].calls}
+    return not library.unreviewed.keys().isdisjoint(shown | called)
 
 
 def _tile_words(tiles: Iterable[Tile]) -> str:

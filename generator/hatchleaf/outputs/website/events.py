@@ -23,6 +23,7 @@ from hatchleaf.manual.model import Page as Topic
 from hatchleaf.manual.model import Pages
 from hatchleaf.outputs import calendar, phone_copy, search
 from hatchleaf.outputs.fragments import website_context
+from hatchleaf.outputs.photos import photos_of_site
 from hatchleaf.outputs.website.assets import RECORD, Shared, record, shared_files
 from hatchleaf.outputs.website.engine import strict
 
@@ -77,6 +78,7 @@ def unit_site(
         search.FILE_NAME: search.words_json(pages).encode(),
         phone_copy.FILE_NAME: copy.encode(),
         RECORD: record(pages.unit.edition, shared),
+        **photos_of_site(pages),
         **(others or {}),
     }
     if care := calendar.calendar(pages, site_url):
@@ -115,6 +117,8 @@ class Options(Config):  # type: ignore[no-untyped-call]
     phone: BaseConfigOption[Any] = BaseConfigOption()
     colors: BaseConfigOption[Any] = BaseConfigOption()
     preview: BaseConfigOption[Any] = BaseConfigOption()
+    allow_unreviewed: BaseConfigOption[Any] = BaseConfigOption()
+    statement_checked: BaseConfigOption[Any] = BaseConfigOption()
 
 
 class UnitEvents(BasePlugin[Options]):  # type: ignore[no-untyped-call]

@@ -30,6 +30,7 @@ from hatchleaf.outputs.website.events import (
     unit_site,
 )
 from hatchleaf.outputs.website.problem_page import problem_page
+from hatchleaf.photo_files import photo_sources
 from hatchleaf.problems import Problem, ProblemsFound
 from hatchleaf.workspace import Workspace
 
@@ -140,6 +141,8 @@ def preview_site(workspace: Workspace, unit: str = "") -> UnitSite:
             dealer_name=settings.site_name,
             dealer_phone=settings.phone,
             kept=kept,
+            photos=photo_sources(loaded, workspace.root, workspace.cache),
+            statement_checked=settings.checked_in_words,
         )
     return unit_site(made.pages, site_url=settings.site_url, brand=settings.brand)
 
