@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import re
 from collections.abc import Collection
 from dataclasses import dataclass, field
@@ -17,7 +18,7 @@ PLUGIN: Final = "hatchleaf"
 LONGEST_NAME: Final = 60
 
 _TOP: Final = ("site_name", "site_url", "docs_dir", "plugins")
-_OWN: Final = ("phone", "colors", "preview")
+_OWN: Final = ("phone", "colors", "preview", "allow_unreviewed", "statement_checked")
 _COLORS: Final = ("brand",)
 
 # Letters, digits, hyphens, as RFC 1123 section 2.1 has host names; lower case, since
@@ -27,6 +28,8 @@ _URL: Final = re.compile(rf"https://((?:{_LABEL}\.)+{_LABEL})/")
 _LONGEST_HOST: Final = 253
 _PHONE: Final = re.compile(r"\+?[0-9](?:-?[0-9]){2,17}")
 _COLOR: Final = re.compile(r"#[0-9a-fA-F]{6}")
+_DAY: Final = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
+_YES_NO: Final = re.compile("true|false")
 _UNIT: Final = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 
 
@@ -45,6 +48,16 @@ class Settings:
     """Its colour as ``#rrggbb``, empty for ours."""
     preview: str
     """Name of the unit's file that the preview shows, without ending; may be empty."""
+    allow_unreviewed: bool = False
+    """True when guides go out with texts that no qualified person has reviewed."""
+    statement_checked: dt.date | None = None
+    """When the federal statement on safety defects was compared with its rule."""
+
+    @property
+    def checked_in_words(self) -> str:
+        """The day of `statement_checked` as a page prints it; empty for none."""
+        day = self.statement_checked
+        return f"{day.day} {day:%B} {day.year}" if day else ""
 
 
 def read_settings(path: Path, root: Path) -> Settings:
@@ -100,6 +113,16 @@ def settings_from(tree: Node) -> Settings:
             "such as heron-a",
             must=False,
         ),
+        allow_unreviewed=reader.text(
+            own,
+            "allow_unreviewed",
+            _YES_NO,
+            "true, false",
+            "with true, the pages say so",
+            must=False,
+        )
+        == "true",
+        statement_checked=reader.day(own, "statement_checked"),
     )
     if reader.problems:
         raise ProblemsFound(reader.problems)
@@ -183,6 +206,16 @@ class _Reader:
             what = f"{text!r} is not in order" if text else "has no value"
             self._report(found, name, what, allowed, hint)
         return text
+
+    def day(self, node: Node, name: str) -> dt.date | None:
+        """Return a field's day, None where it has none or none in order."""
+        what, hint = "year-month-day", "the day on which somebody compared it"
+        text = self.text(node, name, _DAY, what, hint, must=False)
+        try:
+            return dt.date.fromisoformat(text) if _DAY.fullmatch(text) else None
+        except ValueError:
+            self._report(node.fields[name], name, f"{text!r} is no day", what, hint)
+            return None
 
     def _report(
         self, node: Node, name: str, what: str, allowed: str = "", hint: str = ""

@@ -106,7 +106,7 @@ def test_the_address_is_a_bare_host(url: str) -> None:
             "      preveiw:",
             (
                 "mkdocs.yml:8:7: hatchleaf.preveiw: is not one of this file's keys\n"
-                "    allowed: colors, phone, preview\n"
+                "    allowed: allow_unreviewed, colors, phone, preview, statement_checked\n"
                 "    hint: did you mean 'preview'?"
             ),
         ),

@@ -30,10 +30,17 @@ from hatchleaf.cli.fitness import (
     print_findings,
     warranties,
 )
+from hatchleaf.cli.reviews import (
+    count_notes,
+    print_unreviewed,
+    stale_notes,
+    unreviewed_as_data,
+)
+from hatchleaf.problems import Place, Problem
+from hatchleaf.workspace import SETTINGS, Workspace
 
 if TYPE_CHECKING:
     from hatchleaf.facts.findings.acknowledged import Judged
-    from hatchleaf.problems import Problem
 
 
 @click.command("check", epilog="Example: hatchleaf check heron-a heron-b")
@@ -43,6 +50,12 @@ if TYPE_CHECKING:
     type=click.DateTime(["%Y-%m-%d"]),
     help="The day to look for findings from; today when left out.",
 )
+@click.option(
+    "--unreviewed",
+    "to_review",
+    is_flag=True,
+    help="Print only what a qualified person has to review, as lines to fill in.",
+)
 @workspace_option
 @json_option
 @reports
@@ -51,6 +64,7 @@ def command(
     root: Path,
     *,
     on: datetime.datetime | None,
+    to_review: bool,
     as_json: bool,
 ) -> None:
     """
@@ -61,6 +75,10 @@ def command(
     """
     workspace = open_workspace(root)
     done = gathered(workspace, units_or_all(workspace, units))
+    if to_review and not as_json:
+        print_problems(stale_notes(done), "")
+        print_unreviewed(done)
+        return
     # The one clock: findings alone look at the day.
     day = on.date() if on else datetime.datetime.now().astimezone().date()
     found = [(unit, judged(unit, day)) for unit in done]
@@ -70,6 +88,8 @@ def command(
         for unit, one in found
         for problem in acknowledgement_problems(unit, one)
     ]
+    notes += (*stale_notes(done), *count_notes(done))
+    notes += _statement_not_checked(workspace, done)
     unfit = any(one.stopping for _, one in found) or any(
         note.severity == "problem" for note in notes
     )
@@ -81,6 +101,21 @@ def command(
             _print(unit, one)
     if unfit:
         sys.exit(PROBLEMS)
+
+
+def _statement_not_checked(workspace: Workspace, done: list[Unit]) -> list[Problem]:
+    """Return a note while pages carry a federal statement that nobody compared."""
+    if workspace.settings.statement_checked or not any(
+        unit.loaded.spec.body.market == "us" for unit in done
+    ):
+        return []
+    what = "page 086 is a placeholder: nobody compared its statement with the rule"
+    hint = (
+        "compare it with 49 CFR 575.6(a)(2) in force, lay your own block over "
+        "reporting-defects where it differs, then write the day: statement_checked: ..."
+    )
+    place = Place(SETTINGS)
+    return [Problem(place, "statement_checked", what, hint=hint, severity="note")]
 
 
 def _print(unit: Unit, found: Judged) -> None:
@@ -114,6 +149,7 @@ def _print_as_json(found: list[tuple[Unit, Judged]], notes: list[Problem]) -> No
                         {"what": what, "ends": ends.isoformat()}
                         for what, ends in warranties(unit)
                     ],
+                    "unreviewed": unreviewed_as_data(unit),
                     "fit": not one.stopping,
                 }
                 for unit, one in found
