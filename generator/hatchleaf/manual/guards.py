@@ -157,7 +157,8 @@ def _places_of(guards: tuple[Guard, ...]) -> Iterator[str]:
 def _asked(part: str, item: object) -> tuple[str, ...]:
     """Return the paths that mean a part, the item's own first."""
     known = paths.fields()
-    if part not in known and part.rpartition(".")[0] not in known:
+    listing = known.get(part.rpartition(".")[0])
+    if part not in known and (listing is None or listing.form != "list"):
         raise Fault(f"'{part}' is no part of a unit", hint=suggestion(part, known))
     return (f"{part}.{item}", part) if item else (part,)
 
