@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
-from hatchleaf.blocks.model import Block, Worded
+from hatchleaf.blocks.model import Block, Library, Worded
 
 TITLE: Final = re.compile(r'^(?:!!!|\?\?\?) (\w+) "(.*)"$')
 MARK: Final = re.compile(r"^(?:\d+\.|[-*]) ")
@@ -70,3 +70,26 @@ def front_texts(block: Block) -> Iterator[tuple[str, str]]:
     yield from (("show", point.text.text) for point in block.show)
     yield from ((f"do.{step.journey}", step.step.text) for step in block.steps)
     yield from (("every", care.task.text) for care in block.care)
+
+
+def expanded(library: Library, text: str) -> str:
+    """Return *text* with the shared texts that it calls for set into it, as written."""
+
+    def called(found: re.Match[str]) -> str:
+        name = found[1]
+        if name in library.shared:
+            return library.shared[name].text
+        body = library.blocks[name].body.strip("\n")
+        return CALL.sub(called, body)
+
+    made = []
+    for line in text.split("\n"):
+        indent = line[: len(line) - len(line.lstrip())]
+        made.append(CALL.sub(called, line).replace("\n", f"\n{indent}"))
+    return "\n".join(made)
+
+
+def without_jinja(text: str) -> str:
+    """Return *text* as a unit might show it: every value is a word, every `if` is met."""
+    filled = re.sub(r"\{\{.*?\}\}", "it", TAG.sub("", text))
+    return re.sub(r"^ +$", "", filled, flags=re.MULTILINE)

@@ -16,6 +16,7 @@ from typing import Final
 import pytest
 import textstat  # type: ignore[import-untyped]
 
+from content.sentences import expanded, without_jinja
 from hatchleaf.blocks.model import Library
 from hatchleaf.manual.make import Made
 
@@ -23,8 +24,12 @@ SAMPLES: Final = ("heron-a", "heron-b", "heron-c")
 HIGHEST: Final = 8.0
 LONG: Final = 20
 """Words; a sentence longer than this is the exception."""
-LONGEST: Final = 26
+LONGEST: Final = 24
 MOSTLY: Final = 0.98
+AVERAGE: Final = 14.0
+"""Words in a sentence of a topic, on average, at most."""
+FEW: Final = 5
+"""A topic of fewer sentences has no average to speak of."""
 
 TITLE: Final = re.compile(r'^(?:!!!|\?\?\?) \w+ "(.*)"$')
 MARK: Final = re.compile(r"^(?:#+|\d+\.|[-*]) ")
@@ -38,7 +43,8 @@ def _grade(text: str) -> float:
 def prose(markdown: str) -> list[str]:
     """Return the lines of *markdown* as sentences, without tables and markup."""
     lines = []
-    for raw in html.unescape(re.sub(r"<[^>]+>", "", markdown)).splitlines():
+    bare = re.sub(r"<svg.*?</svg>|<[^>]+>", "", markdown, flags=re.DOTALL)
+    for raw in html.unescape(bare).splitlines():
         line = raw.strip()
         if not line or line.startswith("|"):
             continue
@@ -47,12 +53,6 @@ def prose(markdown: str) -> list[str]:
         line = LINK.sub(r"\1", line).replace("**", "").replace("`", "")
         lines.append(line if line[-1] in ".!?:" else f"{line}.")
     return lines
-
-
-def _without_jinja(body: str) -> str:
-    """Return a block's own text where no sample uses it."""
-    filled = re.sub(r"\{\{.*?\}\}", "it", re.sub(r"\{%.*?%\}", "", body))
-    return re.sub(r"^ +$", "", filled, flags=re.MULTILINE)
 
 
 def _texts(made: Made) -> Iterator[tuple[str, list[str]]]:
@@ -87,7 +87,7 @@ def test_blocks_that_no_sample_uses_read_easily(
     used = {one.block.id for made in guides.values() for one in made.selection.chosen}
     hard = {}
     for block in library.blocks.values():
-        lines = prose(_without_jinja(block.body))
+        lines = prose(without_jinja(expanded(library, block.body)))
         if block.id in used or block.mandated or not lines:
             continue
         grade = _grade(" ".join(lines))
@@ -110,6 +110,43 @@ def test_sentences_are_short(guides: Mapping[str, Made]) -> None:
     assert [s for s in sentences if len(s.split()) > LONGEST] == []
     short = sum(len(sentence.split()) <= LONG for sentence in sentences)
     assert short / len(sentences) >= MOSTLY
+
+
+def test_sentences_between_full_stops_are_short(
+    library: Library, guides: Mapping[str, Made]
+) -> None:
+    """Also counted across colons: below 25 words, in every guide and every block."""
+    texts = {
+        (what, line)
+        for made in guides.values()
+        for what, lines in _texts(made)
+        for line in lines
+    }
+    texts |= {
+        (block.id, line)
+        for block in library.blocks.values()
+        if not block.mandated
+        for line in prose(without_jinja(expanded(library, block.body)))
+    }
+    long = {
+        (what, sentence)
+        for what, line in texts
+        for sentence in re.split(r"(?<=[.!?])\s", line)
+        if len(sentence.split()) > LONGEST
+    }
+    assert long == set()
+
+
+@pytest.mark.parametrize("name", SAMPLES)
+def test_topics_are_short_winded(name: str, guides: Mapping[str, Made]) -> None:
+    """At most 14 words a sentence, on average, on every page."""
+    averages = {}
+    for what, lines in _texts(guides[name]):
+        sentences = [s for line in lines for s in re.split(r"(?<=[.!?])\s", line)]
+        if what.startswith("page ") and len(sentences) >= FEW:
+            averages[what] = sum(len(s.split()) for s in sentences) / len(sentences)
+    assert averages
+    assert {what for what, words in averages.items() if words > AVERAGE} == set()
 
 
 def test_steps_of_the_journeys_are_short(guides: Mapping[str, Made]) -> None:
