@@ -19,17 +19,17 @@ VERBS: Final = frozenset(
     hand hang have head heat help hitch hold hook
     insert inspect
     join keep knock know
-    latch lay lead lean leave let level lie lift light line listen load lock log look
+    latch lay lead lean leave let level lie lift light line listen live load lock log look
     loosen lower lubricate
     make mark match measure meet melt mix mount move
     name note
     open
-    pack pair park pick pin place plan plug point post pour press prop pull pump push put
+    pack pair park pick pin place plan plug point post pour practice press prop pull pump push put
     raise read record remove repeat replace report reset rest retract ring rinse roll run
     save say screw scrub seal see select send set shade shake share shout show shut sign
-    sit slide slow smell soak spin spray spread squeeze stand start stay steer step stir
+    sit slide slow smell soak spin spray spread squeeze stand start stay steady steer step stir
     stop store stow strap support swing switch
-    take talk tape tell test throw tie tighten tilt touch tow trace trail travel treat try
+    take talk tape tell test throw tie tighten tilt touch tow trace trail travel treat try tuck
     turn type
     undo unfold unhook unlatch unlock unpair unplug unscrew untie unwind use
     wait wake walk warm warn wash watch weigh wet wind wipe work wrap write
