@@ -23,6 +23,7 @@ COMMANDS = (
     "preview",
     "explain",
     "stickers",
+    "private",
     "schema",
 )
 LOOK = """
@@ -70,6 +71,7 @@ def test_help_is_quick(command: str | None) -> None:
         (["stickers", "heron-a"], "Missing option '--to'"),
         (["stickers", "heron-a", "--to", "x.pdf", "--preset", "a5"], "is not one of"),
         (["stickers", "heron-a", "--to", "x.pdf", "--on", "1 May"], "does not match"),
+        (["private"], "Missing argument 'UNIT'"),
         (["preview", "--address", "8000"], "HOST:PORT"),
         (["preview", "--address", "here:99999"], "HOST:PORT"),
         (["schema", "--to", "nowhere"], "does not exist"),

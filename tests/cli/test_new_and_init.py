@@ -40,7 +40,7 @@ def test_init_keeps_what_is_there(empty: Folder) -> None:
     assert "mkdocs.yml is there already and stays as it is" in first.err
     files = empty.files()
     assert files["mkdocs.yml"] == mine["mkdocs.yml"]
-    assert files[".gitignore"] == b"mine/\n.hatchleaf/\nprinted-out/\n"
+    assert files[".gitignore"] == b"mine/\n.hatchleaf/\nprinted-out/\n/private/\n"
     assert {f"unit_specs/{name}.yml" for name in NAMES} <= set(files)
 
 

@@ -288,8 +288,9 @@ def _tests(spec: UnitSpec) -> Section:
 
 def _weights(spec: UnitSpec) -> Section:
     weights = spec.weights
+    rating = " (GVWR)" if spec.body.market in ("us", "ca") else ""
     rows = [
-        _weight("Most that the unit may weigh (GVWR)", weights.gvwr),
+        _weight(f"Most that the unit may weigh{rating}", weights.gvwr),
         _weight("Cargo, by the label", weights.cargo_label),
         _weight("On the hitch", weights.hitch),
         _weight("On the scale, all of it", weights.scale_total),

@@ -108,7 +108,7 @@ class Delivery(Part):
 
 
 class Serial(Part):
-    """A serial number; private."""
+    """A serial number; private.  `id` is the part that it is of: ``furnace``."""
 
     id: Id
     number: Text
