@@ -41,10 +41,9 @@ def journey_steps(
         rows: dict[tuple[str, str], StepText] = {}
         stops: dict[tuple[str, str], tuple[tuple[int, float], str]] = {}
         for one in selection.chosen:
-            names = filler.wording.names(one)
-            for step in one.block.steps:
-                if not journey.takes(step):
-                    continue
+            taken = [step for step in one.block.steps if journey.takes(step)]
+            names = filler.wording.names(one) if taken else {}
+            for step in taken:
                 text = filler.markdown(step.step, names)
                 number = library.topics[one.block.topic].number
                 spot = _station(step, one.item, filler.wording)
