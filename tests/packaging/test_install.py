@@ -86,6 +86,7 @@ def test_wheel_carries_data(wheel: Path) -> None:
         "hatchleaf/_builtin/unit_specs/models/marlpit-24.yml",
         "hatchleaf/_builtin/unit_specs/photos/waste-valves.png",
         "hatchleaf/drawings/plan.svg.j2",
+        "hatchleaf/drawings/unit_map.svg.j2",
         "hatchleaf/theme/page.html",
         "hatchleaf/theme/assets/reader.js",
         "hatchleaf/theme/fonts/OFL.txt",
