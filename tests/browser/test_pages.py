@@ -23,7 +23,7 @@ SMALL_TARGETS = """
     getComputedStyle(element).display === "inline" && element.closest("p, li, dd, td");
   const rows = [];
   for (const element of document.querySelectorAll("a, button, input, summary, label")) {
-    // 2.5.5 lets links within sentences be; the plan's marks repeat the list below it.
+    // 2.5.5 lets links within sentences be; the map has a test of its own at 390.
     if (element.closest("svg") || inline(element) || element.closest(".skip")) continue;
     if (element.tagName === "LABEL" && !element.querySelector("input")) continue;
     if (element.type === "checkbox") continue; // its whole label is the target

@@ -54,7 +54,7 @@ _PRINTED_STYLE: Final = (
     "path,line,polyline,rect,circle,ellipse,polygon"
     "{fill:none;stroke:#16202b;stroke-width:1.6}"
     "text{fill:#4a5560;font-family:Barlow;font-weight:500;font-size:12px}"
-    ".plan-wheel{fill:#16202b}"
+    ".plan-wheel,.plan-pin{fill:#16202b}"
     ".plan-gap{stroke:#fff;stroke-width:3}"
     ".plan-thin{stroke-dasharray:3 3;stroke-width:1}"
     ".plan-leads{stroke-width:1}"
