@@ -90,7 +90,7 @@ BROKEN: Final = {
     ),
     "no such list": (
         b"---\nid: my-block\ntopic: water-pump\norder: 95\nsources: [common-practice]\neach: water.pump\n---\nText.\n",
-        "FILE:6:1: each: 'water.pump' is not a list of a unit's file",
+        "FILE:6:1: each: 'water.pump' is not a list of a unit's file\n    hint: did you mean 'water.taps'?",
     ),
     "it without each": (
         b"---\nid: my-block\ntopic: water-pump\norder: 95\nsources: [common-practice]\n---\nLook at {{ place(it.at) }}.\n",

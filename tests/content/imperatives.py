@@ -40,7 +40,7 @@ VERBS: Final = frozenset(
 _ALSO: Final = r"(?:please|always|only|just|first|next|now|then|at once|slowly|gently) "
 _NOT: Final = re.compile(r"(?:do not|never|no one|nobody)\b", re.IGNORECASE)
 _BEFORE: Final = re.compile(
-    r"(?:if|when|whenever|while|where|with|without|once|as soon as|as long as|after"
+    r"(?:if|now that|when|whenever|while|where|with|without|once|as soon as|as long as|after"
     r"|before|until|to|for|from|in|on|at|by|every|each|unless)\b[^:,]*(?:,[^,:]+)*?[,:] ",
     re.IGNORECASE,
 )
@@ -77,7 +77,7 @@ def _begins(text: str) -> bool:
         return True
     bare = re.sub(rf"^(?:{_ALSO})+", "", text, flags=re.IGNORECASE)
     first = re.match(r"[A-Za-z]+", bare)
-    return bool(first) and first[0].casefold() in VERBS
+    return first is not None and first[0].casefold() in VERBS
 
 
 def actions(step: str) -> int:
@@ -101,4 +101,4 @@ _NOUNS: Final = frozenset({"back", "light", "line", "pin", "rest", "stop", "watc
 
 def _acts(piece: str) -> bool:
     first = re.match(r"[A-Za-z]+", piece)
-    return bool(first) and first[0].casefold() in VERBS - _NOUNS
+    return first is not None and first[0].casefold() in VERBS - _NOUNS
