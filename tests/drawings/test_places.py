@@ -51,7 +51,7 @@ def hatches(spec: UnitSpec, library: Library) -> list[Hatch]:
     """Return each place of each topic of the registry."""
     places = places_by_id(spec)
     return [
-        Hatch(place, topic.number, topic.title, in_words(place))
+        Hatch(place, topic.number, topic.title, in_words(place, spec.body.market))
         for topic in library.topics.values()
         for place in places_of(topic, spec, places)
     ]
@@ -338,3 +338,23 @@ def test_a_spot_between_the_sides_is_on_the_line() -> None:
     """The coupler is in the middle, whichever way the unit lies."""
     assert UPRIGHT.at(Spot(0, 0)) == (180, 100)
     assert LYING.at(Spot(0, 0)) == (100, 180)
+
+
+def test_sides_are_named_as_the_market_does(samples: Mapping[str, LoadedUnit]) -> None:
+    """A European caravan's page has no word of the United States on its drawing."""
+    spec = samples["heron-a"].spec
+    place = spec.places[3]
+    for market, curb in (
+        ("us", "curb"),
+        ("ca", "curb"),
+        ("uk", "kerb"),
+        ("eu", "kerb"),
+    ):
+        unit = of_type(spec, "caravan", market)
+        strip = plan(unit, [Mark(place, "435")], key="435", title="x")
+        whole = unit_map(unit, [Hatch(place, 435, "Switch", "there")], title="Map")
+        for drawn in (strip, whole):
+            assert re.findall(r"(\w+) side<", drawn).count(curb) == 1
+            assert ("kerb" if curb == "curb" else "curb") not in drawn
+    curb_place = place.model_copy(update={"side": "curb"})
+    assert in_words(curb_place, "eu").startswith("kerb side")

@@ -16,7 +16,7 @@ from typing import Final
 from jinja2 import Environment, StrictUndefined, Template
 
 from hatchleaf.drawings.outline import front_word, outline
-from hatchleaf.drawings.sides import Lie, side_of
+from hatchleaf.drawings.sides import Lie, side_of, side_words
 from hatchleaf.drawings.spots import Dot, dot_of
 from hatchleaf.drawings.spread import spread
 from hatchleaf.spec.model.unit import PlaceOnUnit, UnitSpec
@@ -58,6 +58,7 @@ def plan(spec: UnitSpec, marks: Iterable[Mark], *, key: str, title: str) -> str:
     """
     market = spec.body.market
     road = int(side_of("road", market))
+    names = side_words(market)
     rows = _rows(tuple(dict.fromkeys(marks)), market)
     middles = {side: _spread(row) for side, row in rows.items()}
     placed = [
@@ -76,7 +77,7 @@ def plan(spec: UnitSpec, marks: Iterable[Mark], *, key: str, title: str) -> str:
                 (
                     x,
                     f"{_ROWS[side] + 4:g}",
-                    "road side" if side == road else "curb side",
+                    names["road" if side == road else "curb"],
                 )
                 for side in rows
                 if (x := _room_for_words(middles[side]))

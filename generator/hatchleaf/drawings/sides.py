@@ -14,6 +14,7 @@ Markets where traffic keeps left, so that the side to the road is the right-hand
 
 Common knowledge of each country.
 """
+_NORTH_AMERICA: Final = frozenset({"us", "ca"})
 _COUPLED: Final = frozenset(
     {
         "travel_trailer",
@@ -84,6 +85,12 @@ def spot_of(place: PlaceOnUnit, market: str) -> Spot:
     if share is None:
         share = {"front": 0.0, "rear": 1.0}.get(place.side, 0.5)
     return Spot(share, side_of(place.side, market))
+
+
+def side_words(market: str) -> dict[str, str]:
+    """Return what the two long sides are called; elsewhere a curb is a kerb."""
+    curb = "curb side" if market in _NORTH_AMERICA else "kerb side"
+    return {"road": "road side", "curb": curb}
 
 
 def side_of(side: str, market: str) -> float:

@@ -16,7 +16,7 @@ from typing import Final
 from jinja2 import Environment, StrictUndefined, Template
 
 from hatchleaf.drawings.outline import outline
-from hatchleaf.drawings.sides import Lie, percent, side_of
+from hatchleaf.drawings.sides import Lie, percent, side_of, side_words
 from hatchleaf.drawings.spots import LEGEND, Dot, dot_of, shaped
 from hatchleaf.drawings.spread import spread
 from hatchleaf.spec.model.unit import PlaceOnUnit, UnitSpec
@@ -133,8 +133,9 @@ def unit_map(spec: UnitSpec, hatches: Iterable[Hatch], *, title: str) -> str:
 def _sides(market: str) -> list[tuple[str, str, str]]:
     """Return x, anchor and words of the heads of the columns."""
     road = side_of("road", market)
-    left, right = ("road side", "curb side") if road < 0 else ("curb side", "road side")
-    return [("2", "start", left), (f"{WIDTH - 2:g}", "end", right)]
+    names = side_words(market)
+    left, right = ("road", "curb") if road < 0 else ("curb", "road")
+    return [("2", "start", names[left]), (f"{WIDTH - 2:g}", "end", names[right])]
 
 
 def _columns(hatches: tuple[Hatch, ...], market: str) -> tuple[_Column, _Column]:

@@ -159,7 +159,7 @@ def _topic_text(
     return TopicText(
         topic,
         places,
-        "; ".join(dict.fromkeys(_where(place) for place in places)),
+        "; ".join(dict.fromkeys(_where(place, spec.body.market) for place in places)),
         normal,
         tuple(dict.fromkeys(tiles)),
         parts,
@@ -168,9 +168,9 @@ def _topic_text(
     )
 
 
-def _where(place: PlaceOnUnit) -> str:
+def _where(place: PlaceOnUnit, market: str) -> str:
     name = place.name[:1].upper() + place.name[1:]
-    return f"{name}: {in_words(place)}"
+    return f"{name}: {in_words(place, market)}"
 
 
 def _part(one: Chosen, filler: Filler, topic: str) -> Part:

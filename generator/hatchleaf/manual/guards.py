@@ -137,7 +137,8 @@ class Guards:
             for guard in here
         ]
         place = self.places[at]
-        head = f"At the {_in_a_sentence(place.name)} ({in_words(place)}):"
+        where = in_words(place, self.spec.body.market)
+        head = f"At the {_in_a_sentence(place.name)} ({where}):"
         lines = [f"| {' | '.join(heads)} |", f"|{' --- |' * len(heads)}"]
         lines += [f"| {' | '.join(map(escaped, row))} |" for row in rows]
         table = "\n".join(lines)

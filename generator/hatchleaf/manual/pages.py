@@ -151,7 +151,12 @@ def _plan(text: TopicText, manual: Manual) -> str:
     spec = manual.spec
     if text.topic.number == HOME:
         hatches = [
-            Hatch(place, one.topic.number, one.topic.title, in_words(place))
+            Hatch(
+                place,
+                one.topic.number,
+                one.topic.title,
+                in_words(place, spec.body.market),
+            )
             for one in manual.topics
             for place in one.places
         ]

@@ -5,12 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from typing import Final
 
+from hatchleaf.drawings.sides import side_words
 from hatchleaf.spec.model.unit import PlaceOnUnit, UnitSpec
 from hatchleaf.units import number_in
 
-_SIDES: Final = {
-    "road": "road side",
-    "curb": "curb side",
+_ENDS: Final = {
     "front": "front",
     "rear": "rear",
     "center": "between the sides",
@@ -37,12 +36,18 @@ def places_by_id(spec: UnitSpec) -> Mapping[str, PlaceOnUnit]:
     return {place.id: place for place in spec.places}
 
 
-def in_words(place: PlaceOnUnit) -> str:
-    """Return where *place* is: ``road side, near the rear, low down``."""
+def in_words(place: PlaceOnUnit, market: str) -> str:
+    """
+    Return where *place* is: ``road side, near the rear, low down``.
+
+    Args:
+        place: A place of the unit.
+        market: Where the unit is used; it decides how its sides are called.
+    """
     roof = place.height == "roof"
     words = ["inside" if place.where == "inside" else "", "on the roof" if roof else ""]
     if not (roof and place.side == "center"):
-        words.append(_SIDES[place.side])
+        words.append((side_words(market) | _ENDS)[place.side])
     if place.side not in ("front", "rear") and place.from_front.quantity is not None:
         percent = number_in(place.from_front.quantity, "percent")
         words.append(next(text for limit, text in _LENGTHWISE if percent <= limit))

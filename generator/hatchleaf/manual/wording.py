@@ -196,7 +196,7 @@ class Wording:
 
     def place(self, at: str) -> Shown:
         """Return where a place is, in words."""
-        text = in_words(self._known_place(at))
+        text = in_words(self._known_place(at), self.spec.body.market)
         return Shown(escaped(text), text)
 
     def name(self, at: str) -> Shown:

@@ -67,7 +67,7 @@ def _labels(manual: Manual) -> Iterator[Label]:
                 title=text.topic.title,
                 place_id=words.place_id,
                 place=place.name,
-                side_height=in_words(place),
+                side_height=in_words(place, manual.spec.body.market),
                 line=words.line,
                 fact=words.fact,
                 signal=words.signal,
@@ -98,10 +98,11 @@ def _card(manual: Manual, pages: Pages) -> Card:
     return Card(
         title=f"{spec.body.maker} {spec.body.name}",
         shut_offs=tuple(
-            ShutOff(name, _at(place), topic) for name, place, topic in found
+            ShutOff(name, _at(place, spec.body.market), topic)
+            for name, place, topic in found
         ),
         exits=tuple(_exits(spec)),
-        extinguisher=_at(extinguisher) if extinguisher else "",
+        extinguisher=_at(extinguisher, spec.body.market) if extinguisher else "",
         alarms=tuple(
             Alarm(
                 _ALARMS[alarm.detects],
@@ -141,11 +142,12 @@ def _exits(spec: UnitSpec) -> Iterator[str]:
     for one in exits if isinstance(exits, tuple) else ():
         kind, place = _EXITS[one.kind], places[one.at]
         said = kind.lower() in place.name.lower()
-        yield _at(place) if said else f"{kind}: {_at(place)}"
+        where = _at(place, spec.body.market)
+        yield where if said else f"{kind}: {where}"
 
 
-def _at(place: PlaceOnUnit) -> str:
-    return f"{place.name}: {in_words(place)}"
+def _at(place: PlaceOnUnit, market: str) -> str:
+    return f"{place.name}: {in_words(place, market)}"
 
 
 def _known(sound: str) -> str:
