@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import shutil
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -29,32 +30,43 @@ def _problems(root: Path, library: Library, old: str, new: str) -> list[str]:
 
 
 @pytest.mark.parametrize(
-    ("old", "new", "what"),
+    ("path", "kind", "what"),
     [
         (
-            "brakes: {kind: electric}",
-            "brakes: {kind: surge}",
-            "gear.brakes.kind: no block of topic 820 speaks of kind 'surge' yet",
+            "gear.brakes.kind",
+            "electric",
+            "gear.brakes.kind: no block of topic 820 speaks of kind 'electric' yet",
         ),
         (
-            "plug: tt_30, cord_length: 30 ft, service: {value: 30 A, from: plate}, volts: 120 V",
-            "plug: iec_16, cord_length: 30 ft, service: {value: 16 A, from: plate}, volts: 230 V",
-            "ac.shore.plug: no block of topic 410 speaks of plug 'iec_16' yet",
+            "ac.shore.plug",
+            "tt_30",
+            "ac.shore.plug: no block of topic 410 speaks of plug 'tt_30' yet",
         ),
         (
-            "outlet: {kind: three_inch",
-            "outlet: {kind: macerator",
-            "waste.outlets.kind: no block of topic 310 speaks of kind 'macerator' yet",
+            "waste.outlets.kind",
+            "three_inch",
+            "outlets[outlet].kind: no block of topic 310 speaks of kind 'three_inch'",
         ),
     ],
 )
 def test_a_kind_without_content_is_told(
-    tmp_path: Path, library: Library, old: str, new: str, what: str
+    library: Library, path: str, kind: str, what: str
 ) -> None:
-    """It parses, since the vocabulary knows it; the guide cannot speak of it."""
-    assert any(
-        problem.startswith(what) for problem in _problems(tmp_path, library, old, new)
-    )
+    """With its blocks taken out of the library, the unit's own line is named."""
+    kept = {
+        name: block
+        for name, block in library.blocks.items()
+        if not any(line.path == path and line.test.holds(kind) for line in block.when)
+    }
+    loaded = load_unit(ROOT / "unit_specs" / "heron-a.yml", ROOT)
+    with pytest.raises(ProblemsFound) as found:
+        make(
+            loaded,
+            replace(library, blocks=kept),
+            dealer_name="Two Herons",
+            dealer_phone="555-0142",
+        )
+    assert any(what in str(problem) for problem in found.value.problems)
 
 
 def test_a_missing_limit_of_the_maker_is_told(tmp_path: Path, library: Library) -> None:
