@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
-from conftest import PHONE, Phone, Site
+from browser.conftest import PHONE, Phone, Site
 
 SMALLEST_TARGET = 44
 """CSS pixels (WCAG 2.2, 2.5.5): a thumb that shakes hits it."""

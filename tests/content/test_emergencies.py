@@ -81,8 +81,8 @@ BY_URGENCY: Final = (
     Emergency("Gas alarm, no smell", "^Get everyone out", _gas_alarm),
     Emergency("CO alarm, or you feel sick", "^Get everyone out into fresh air"),
     Emergency(
-        "Battery smokes or swells",
-        "get everyone out",
+        "Battery smokes",
+        "^Get everyone out",
         lambda s: s.dc.batteries != "none",
     ),
     Emergency("Shock or tingle", "^Keep everyone off", lambda s: s.ac.shore != "none"),
@@ -245,7 +245,7 @@ def test_next_to_nothing_stands_before_the_first_step(
 
 NEVER: Final = {
     "You smell gas": r"\bcall\b(?! from in here)(?!.*from there)|\bswitch (?:on|off)\b",
-    "Battery smokes or swells": r"extinguisher|\bspray|\bpour|\bwater on\b",
+    "Battery smokes": r"extinguisher|\bspray|\bpour|\bwater on\b",
     "Shock or tingle": r"\bpull (?:him|her|them|the person)|\bdrag\b",
     "It sways while you tow": r"^\d+\. (?:Brake|Steer|Speed)",
     "A tire bursts": r"^\d+\. (?:Brake|Press the brake)",
@@ -271,7 +271,7 @@ def test_this_units_own_places(
     towed = _sections(pages["heron-a"])
     assert "LP locker (front" in towed["You smell gas"]
     assert "LP locker (front" in towed["CO alarm, or you feel sick"]
-    assert "near the front" in towed["Battery smokes or swells"]
+    assert "near the front" in towed["Battery smokes"]
     assert "Control panel" in towed["Water pours inside"]
     assert (
         "Battery switch ("
