@@ -108,7 +108,8 @@ def test_a_unit_without_a_model(workspace: Path) -> None:
     assert line in told
     assert (
         "unit_specs/unit.yml:2:1: water: field is missing\n    allowed: "
-        "{tanks, inlets, most_pressure, pump, low_points, filter, outside_shower}"
+        "{tanks, inlets, most_pressure, pump, low_points, filter, softener, "
+        "purifier, accumulator, winter_hose, outside_shower, showers, taps}"
     ) in told
 
 
