@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from io import BytesIO
 
 import pytest
+from PIL import Image, ImageChops, ImageStat
+from playwright.sync_api import Locator
 
 from browser.conftest import PHONE, Phone, Site, faults
 from browser.test_pages import TOUCH
@@ -78,3 +81,21 @@ def test_map_and_drawings_are_accessible(
     phone = phone_with(viewport=PHONE, color_scheme=scheme)
     for number in (0, 415, 715):
         assert not faults(phone.open(site.topic(number))), number
+
+
+def test_the_outline_is_the_same_in_the_phone_copy(
+    site: Site, phone_with: Callable[..., Phone]
+) -> None:
+    """Drawn once and used there, where styles reach it by its own classes alone."""
+    phone = phone_with(viewport=PHONE)
+    website = _picture(phone.open(site.topic(240)).locator("#t-240 .map svg"))
+    page = phone.open(f"{site.copy}#t-240")
+    assert page.locator("#t-240 .map use").count() == 1
+    copy = _picture(page.locator("#t-240 .map svg"))
+    assert copy.size == website.size
+    differs = ImageStat.Stat(ImageChops.difference(website, copy)).mean
+    assert max(differs) < 1
+
+
+def _picture(drawing: Locator) -> Image.Image:
+    return Image.open(BytesIO(drawing.screenshot())).convert("RGB")

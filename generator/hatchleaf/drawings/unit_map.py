@@ -144,12 +144,29 @@ def _columns(hatches: tuple[Hatch, ...], market: str) -> tuple[_Column, _Column]
     for hatch in sorted(hatches, key=_in_order):
         side = int(side_of(hatch.place.side, market))
         (sides[side] if side else between).append(hatch)
-    # What is in the middle goes where there is room, a topic's places together.
+    # What is in the middle goes where it moves the others least, a topic's places
+    # together.
+    about = max(_LEAST, STEP * (len({h.number for h in hatches}) / 2))
     for hatch in between:
         own = [s for s in sides if any(h.number == hatch.number for h in sides[s])]
-        side = own[0] if own else min(sides, key=lambda each: len(sides[each]))
+        side = (
+            own[0]
+            if own
+            else min(sides, key=lambda each: _moved(sides[each], hatch, about))
+        )
         sides[side].append(hatch)
     return _column(-1, sides[-1]), _column(1, sides[1])
+
+
+def _moved(hatches: Sequence[Hatch], one: Hatch, length: float) -> float:
+    """Return how much further labels stand from their hatches with *one* more."""
+
+    def way(column: _Column) -> float:
+        wanted = [label.along * length for label in column.labels]
+        found = spread(wanted, STEP, 0, length)
+        return sum((a - b) ** 2 for a, b in zip(found, wanted, strict=True))
+
+    return way(_column(1, [*hatches, one])) - way(_column(1, hatches))
 
 
 def _in_order(hatch: Hatch) -> tuple[float, int]:
