@@ -11,7 +11,11 @@ from hatchleaf.cli.main import COMMANDS
 
 ROOT = Path(__file__).parents[1]
 DOCUMENTS = ("README.md", "DEVELOPERS.md", "CHANGELOG.md")
-_EXAMPLES = ("unit_specs/x.yml", "unit_specs/models/your-model.yml")
+_EXAMPLES = (
+    "content_blocks/reviewed.yml",
+    "unit_specs/x.yml",
+    "unit_specs/models/your-model.yml",
+)
 _CODE = re.compile(r"```.*?```|`[^`\n]+`", re.DOTALL)
 
 

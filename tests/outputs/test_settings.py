@@ -185,3 +185,22 @@ def test_no_file_is_a_problem_too(tmp_path: Path) -> None:
     """Outside of a workspace the answer is one line, not a traceback."""
     with pytest.raises(ProblemsFound, match=r"mkdocs\.yml:1:1: there is no such file"):
         read_settings(tmp_path / "mkdocs.yml", tmp_path)
+
+
+@pytest.mark.parametrize(
+    ("line", "allowed"),
+    [("", False), ("allow_unreviewed: true", True), ("allow_unreviewed: false", False)],
+)
+def test_unreviewed_texts_go_out_only_by_the_word(line: str, *, allowed: bool) -> None:
+    """Left out, it means no."""
+    settings = settings_from(parse(f"{GOOD}      {line}\n".encode(), "mkdocs.yml"))
+    assert settings.allow_unreviewed is allowed
+
+
+def test_unreviewed_is_true_or_false() -> None:
+    """A word that looks like consent is none."""
+    assert problems(f"{GOOD}      allow_unreviewed: yes please\n") == (
+        "mkdocs.yml:9:25: allow_unreviewed: 'yes please' is not in order\n"
+        "    allowed: true, false\n"
+        "    hint: with true, the pages say so"
+    )
