@@ -116,6 +116,10 @@ BROKEN: Final = {
         b"---\nid: my-block\ntopic: water-pump\norder: 95\nsources: [common-practice]\ndo: {arrive: [{phase: watter, rank: 1, step: Go.}]}\n---\nText.\n",
         "FILE:6:46: do.arrive: 'watter' is not a phase of this journey\n    allowed: comfort, gas, power, spot, steady, unhitch, waste, water\n    hint: did you mean 'water'?",
     ),
+    "no such place of a step": (
+        b"---\nid: my-block\ntopic: water-pump\norder: 95\nsources: [common-practice]\ndo: {arrive: [{phase: water, rank: 1, at: gear.jack.kind, step: Go.}]}\n---\nText.\n",
+        "FILE:6:65: do.arrive: 'gear.jack.kind' is no field that names a place\n    hint: it.at with each, or a path like gear.jack.at",
+    ),
     "a rank out of range": (
         b"---\nid: my-block\ntopic: water-pump\norder: 95\nsources: [common-practice]\ndo: {arrive: [{phase: water, rank: 100, step: Go.}]}\n---\nText.\n",
         "FILE:6:36: do.arrive[0].rank: '100' is not a rank\n    allowed: a whole number from 1 to 99",
