@@ -99,7 +99,7 @@ def test_again_changes_nothing(workspace: Folder) -> None:
     assert _record(workspace) == before
     workspace.edit("mkdocs.yml", 'phone: "555-0142"', 'phone: "555-0143"')
     done = workspace.run("publish", UNIT, "--to", "www", "--on", "2027-06-02")
-    assert "0 files put" not in done.out
+    assert f"{UNIT}: 0 files put" not in done.out
     assert json.loads(_record(workspace))["on"] == "2027-06-02"
 
 
