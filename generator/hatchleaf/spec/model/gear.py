@@ -41,8 +41,8 @@ class Slide(Part):
     at: PlaceId
     switch_at: PlaceOrNone
     order: Literal["before_stabilizers", "after_stabilizers", "unknown"]
-    """Its maker's order: out before the stabilizers are down, or after."""
-    after: Id | Literal["none"]
+    """Its maker's order: out before the stabilizers or leveling jacks, or after."""
+    after: Id | Literal["none", "unknown"]
     """The slide that must be out before this one, ``none`` when it goes alone."""
     override: Literal["crank", "drill", "push", "hand_pump", "none", "unknown"]
     override_at: PlaceOrNone
