@@ -49,6 +49,7 @@ NEVER: Final = {
     "readings": "a test that was done has its result",
     "lp.supply.cylinders": "`lp.supply: unknown` says it",
     "lp.supply.bottles": "`lp.supply: unknown` says it",
+    "water.inlets.modes": "what the label of the panel says; without it it is no panel",
     "waste.rinse.tank": "an id of this file; `waste.rinse: unknown` says it",
     ".id": "the name of an item in this file",
     ".at": "what is nowhere is itself unknown",
