@@ -344,17 +344,19 @@ def test_sides_are_named_as_the_market_does(samples: Mapping[str, LoadedUnit]) -
     """A European caravan's page has no word of the United States on its drawing."""
     spec = samples["heron-a"].spec
     place = spec.places[3]
-    for market, curb in (
-        ("us", "curb"),
-        ("ca", "curb"),
-        ("uk", "kerb"),
-        ("eu", "kerb"),
+    for market, curb, other in (
+        ("us", "curb side", "kerb|nearside"),
+        ("ca", "curb side", "kerb|nearside"),
+        ("uk", "nearside", "curb|kerb|road side"),
+        ("eu", "kerb side", "curb|nearside"),
+        ("au", "kerb side", "curb|nearside"),
     ):
         unit = of_type(spec, "caravan", market)
         strip = plan(unit, [Mark(place, "435")], key="435", title="x")
         whole = unit_map(unit, [Hatch(place, 435, "Switch", "there")], title="Map")
         for drawn in (strip, whole):
-            assert re.findall(r"(\w+) side<", drawn).count(curb) == 1
-            assert ("kerb" if curb == "curb" else "curb") not in drawn
+            assert drawn.count(f"{curb}<") == 1
+            assert not re.search(other, drawn)
     curb_place = place.model_copy(update={"side": "curb"})
     assert in_words(curb_place, "eu").startswith("kerb side")
+    assert in_words(curb_place, "uk").startswith("nearside")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Final, Literal, TypeAlias
 
 from hatchleaf.blocks.conditions import Line
@@ -184,6 +184,8 @@ class Topic:
     title: str
     sticker: Literal["default", "optional", "none"]
     parts: tuple[TopicPart, ...]
+    titles: tuple[tuple[str, str], ...] = ()
+    """Market -> its title there, where it is called otherwise."""
 
 
 @dataclass(frozen=True)
@@ -231,3 +233,7 @@ class Library:
     """Single sentences that several texts call for, by name."""
     lists: frozenset[str]
     """The paths of all lists that a spec can have."""
+    words: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
+    """Word of a text -> market -> what it is called there."""
+    phrases_by_market: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
+    """Word of a closed list -> market -> its plain words there."""

@@ -79,6 +79,8 @@ def read_library(folders: Sequence[Path], root: Path) -> Library:
         journeys=registry.journeys,
         sources=registry.sources,
         phrases=registry.phrases,
+        phrases_by_market=registry.phrases_by_market,
+        words=registry.words,
         pending=registry.pending,
         shared=registry.shared,
         unreviewed=still_to_review(blocks, rules),

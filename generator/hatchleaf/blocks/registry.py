@@ -11,6 +11,7 @@ from pydantic import Field, PlainValidator
 
 from hatchleaf.blocks.forms import validated
 from hatchleaf.blocks.front_matter import Form
+from hatchleaf.blocks.markets import Market
 from hatchleaf.blocks.model import Journey, Phase, Topic, TopicPart, Worded
 from hatchleaf.problems import Place, Problem, ProblemsFound
 from hatchleaf.spec.model.fields import Id, Text, wrong
@@ -57,6 +58,7 @@ class TopicForm(Form):
     title: Text
     sticker: Literal["default", "optional", "none"]
     parts: tuple[PartForm, ...] = ()
+    titles: dict[Market, Text] = Field(default_factory=dict)
 
 
 class TopicsForm(Form):
@@ -100,6 +102,8 @@ class WordsForm(Form):
     """The file words.yml."""
 
     phrases: dict[str, Text] = Field(default_factory=dict)
+    phrases_by_market: dict[str, dict[Market, Text]] = Field(default_factory=dict)
+    words: dict[str, dict[Market, Text]] = Field(default_factory=dict)
 
 
 @dataclass
@@ -111,6 +115,8 @@ class Registry:
     journeys: dict[str, Journey] = field(default_factory=dict)
     sources: dict[str, Mapping[str, str]] = field(default_factory=dict)
     phrases: dict[str, str] = field(default_factory=dict)
+    phrases_by_market: dict[str, Mapping[str, str]] = field(default_factory=dict)
+    words: dict[str, Mapping[str, str]] = field(default_factory=dict)
     pending: dict[str, str] = field(default_factory=dict)
     shared: dict[str, Worded] = field(default_factory=dict)
 
@@ -130,7 +136,8 @@ def read_registry(
     for layer, folder in enumerate(folders):
         for name, take in _FILES.items():
             path = folder / name
-            if layer and not path.exists():
+            # With nothing pending there is no list of it.
+            if (layer or take is _pending) and not path.exists():
                 continue
             try:
                 take(registry, path, root, built_in=not layer)
@@ -156,7 +163,13 @@ def _topics(registry: Registry, path: Path, root: Path, *, built_in: bool) -> No
         numbers[row.number] = row.id
         parts = tuple(TopicPart(p.path, p.kinds, p.by, p.place) for p in row.parts)
         registry.topics[row.id] = Topic(
-            row.number, row.id, row.system, row.title, row.sticker, parts
+            row.number,
+            row.id,
+            row.system,
+            row.title,
+            row.sticker,
+            parts,
+            tuple((str(market), title) for market, title in row.titles.items()),
         )
         registry.places[row.id] = place
     if problems:
@@ -191,7 +204,14 @@ def _sources(registry: Registry, path: Path, root: Path, *, built_in: bool) -> N
 
 
 def _words(registry: Registry, path: Path, root: Path, *, built_in: bool) -> None:  # noqa: ARG001
-    registry.phrases |= validated(WordsForm, read(path, root)).phrases
+    form = validated(WordsForm, read(path, root))
+    registry.phrases |= form.phrases
+    for mine, table in (
+        (registry.phrases_by_market, form.phrases_by_market),
+        (registry.words, form.words),
+    ):
+        for key, names in table.items():
+            mine[key] = {str(market): name for market, name in names.items()}
 
 
 def _pending(registry: Registry, path: Path, root: Path, *, built_in: bool) -> None:  # noqa: ARG001

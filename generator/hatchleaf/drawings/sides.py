@@ -88,7 +88,14 @@ def spot_of(place: PlaceOnUnit, market: str) -> Spot:
 
 
 def side_words(market: str) -> dict[str, str]:
-    """Return what the two long sides are called; elsewhere a curb is a kerb."""
+    """
+    Return what the two long sides are called.
+
+    Elsewhere a curb is a kerb, and the United Kingdom speaks of the nearside, which
+    is the left-hand one, and the offside.
+    """
+    if market == "uk":
+        return {"road": "offside", "curb": "nearside"}
     curb = "curb side" if market in _NORTH_AMERICA else "kerb side"
     return {"road": "road side", "curb": curb}
 

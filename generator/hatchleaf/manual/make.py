@@ -6,6 +6,7 @@ from collections.abc import MutableMapping
 from dataclasses import dataclass
 
 from hatchleaf.blocks.choose import Selection, choose, shortcomings
+from hatchleaf.blocks.markets import for_market
 from hatchleaf.blocks.model import Library
 from hatchleaf.facts.model import Facts
 from hatchleaf.facts.work_out import work_out
@@ -55,6 +56,7 @@ def make(
         ProblemsFound: What is missing or cannot be filled in, all of it.
     """
     spec = loaded.spec
+    library = for_market(library, spec.body.market)
     facts = work_out(spec)
     selection = choose(library, spec, facts)
     problems: list[Problem] = list(shortcomings(selection, library, loaded))

@@ -10,8 +10,10 @@ from typing import Final
 from pydantic import BaseModel
 
 from hatchleaf.blocks.choose import Chosen
+from hatchleaf.blocks.markets import called
 from hatchleaf.blocks.model import Library, Topic, Worded
 from hatchleaf.blocks.text import Fault, Plain, Shown, escaped, fill
+from hatchleaf.drawings.sides import side_words
 from hatchleaf.facts.model import Facts
 from hatchleaf.manual.drawn import drawn
 from hatchleaf.manual.fact_words import FactWords
@@ -124,6 +126,8 @@ class Wording:
                 "items": _items,
                 "month": month,
                 "phrase": self.phrase,
+                "word": self.word,
+                "side": self.side,
             }
             | self._numbers.names(one)
             | self._guards.names(one)
@@ -246,6 +250,27 @@ class Wording:
                 hint=f"add '{key}:' to phrases of content_blocks/words.yml",
             )
         return Shown(escaped(self.phrases[key]), self.phrases[key])
+
+    def word(self, name: str) -> Shown:
+        """Return what a thing is called where the unit is used: tire or tyre."""
+        words = self.library.words
+        key = name if name in words else name[:1].lower() + name[1:]
+        if key not in words:
+            hint = suggestion(name, words) or (
+                "add it to words of content_blocks/words.yml"
+            )
+            raise Fault(f"'{name}' is not a word of the markets", hint=hint)
+        text = called(words[key], self.spec.body.market, key)
+        if key != name:
+            text = text[:1].upper() + text[1:]
+        return Shown(escaped(text), text)
+
+    def side(self, side: str) -> Shown:
+        """Return what the unit's own market calls its ``curb`` or ``road`` side."""
+        words = side_words(self.spec.body.market)
+        if side not in words:
+            raise Fault(f"'{side}' is not a side", listed(words))
+        return Shown(escaped(words[side]), words[side])
 
 
 def _called(text: Worded, names: Mapping[str, object]) -> Shown:
