@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from hatchleaf.engineering import food
 from hatchleaf.facts.sheet import Sheet, word
 from hatchleaf.spec.model.living import HouseholdFridge
 from hatchleaf.spec.model.unit import UnitSpec
 
+ADVISED: Final = ("us", "ca")
+"""Markets whose owners know this advice, in degrees Fahrenheit."""
 _NAMES = ("food.holds", "food.warm_limit")
 
 
@@ -15,9 +19,13 @@ def work_out(spec: UnitSpec, sheet: Sheet) -> None:
     fridge = spec.kitchen.fridge
     if fridge == "unknown":
         sheet.stop(["kitchen.fridge"], *_NAMES)
-    if isinstance(fridge, str):
+    # The advice of one country; others count in another way.
+    if isinstance(fridge, str) or spec.body.market not in ADVISED:
         return
-    given = [word("kitchen.fridge.kind", fridge.kind.replace("_", " "))]
+    given = [
+        word("kitchen.fridge.kind", fridge.kind.replace("_", " ")),
+        word("body.market", spec.body.market),
+    ]
     rows = [("fridge", food.FRIDGE_HOLDS, "A home fridge, kept shut")]
     # The other fridges have no freezer that holds its cold for a day.
     if isinstance(fridge, HouseholdFridge):

@@ -40,7 +40,7 @@ _WASTE: Final = (
     "waste.tanks.holds",
 )
 _OUTLET: Final = ("waste.outlets", "waste.outlets.kind")
-_FRIDGE: Final = ("kitchen.fridge", "kitchen.fridge.kind")
+_FRIDGE: Final = ("kitchen.fridge", "kitchen.fridge.kind", "body.market")
 _COLD: Final = "[50 °F | 40 °F | 30 °F | 20 °F | 10 °F | 0 °F]"
 
 ROWS: Final[dict[str, tuple[str, tuple[str, ...]]]] = {

@@ -12,7 +12,11 @@ from hatchleaf.units import quantity
 
 SLOPES: Final = (1, 2, 3, 4)
 """Slopes of the table, degrees."""
-SPIRIT_LEVEL: Final = quantity(2, "foot")
+SPIRIT_LEVELS: Final = {
+    True: (quantity(2, "foot"), "2 ft"),
+    False: (quantity(60, "centimeter"), "60 cm"),
+}
+"""A common spirit level where feet are usual, and elsewhere."""
 
 
 def work_out(spec: UnitSpec, sheet: Sheet) -> None:
@@ -54,17 +58,21 @@ def _fridge(spec: UnitSpec, sheet: Sheet) -> None:
         sheet.stop(["kitchen.fridge"], "leveling.fridge_gap")
     if not isinstance(fridge, AbsorptionFridge):
         return
+    tool, size = SPIRIT_LEVELS[spec.body.market in ("us", "ca")]
     sheet.add(
         "leveling.fridge_gap",
-        leveling.lean(SPIRIT_LEVEL, slope=leveling.FRIDGE_LEAN),
+        leveling.lean(tool, slope=leveling.FRIDGE_LEAN),
         "inch",
         how="down",
         digits=2,
         basis=(
-            f"A level of 2 ft that leans {leveling.FRIDGE_LEAN} degrees, the most for "
+            f"A level of {size} that leans {leveling.FRIDGE_LEAN} degrees, the most for "
             "a fridge with a flame where its own book says nothing (typical)."
         ),
-        given=[word("kitchen.fridge.kind", fridge.kind)],
+        given=[
+            word("kitchen.fridge.kind", fridge.kind),
+            word("body.market", spec.body.market),
+        ],
         source="common-practice",
         typical=True,
     )

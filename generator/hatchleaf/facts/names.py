@@ -466,7 +466,7 @@ _TABLE: Final[dict[str, tuple[str, tuple[str, ...]]]] = {
     ),
     "leveling.fridge_gap": (
         "gap under a 2 ft level at the most lean of the fridge (typical): 1.2 in",
-        ("kitchen.fridge", "kitchen.fridge.kind"),
+        ("kitchen.fridge", "kitchen.fridge.kind", "body.market"),
     ),
     "dates.alarm": (
         "month in which an alarm is replaced [alarm id]: July 2033",

@@ -112,11 +112,15 @@ class ControlPanel(Part):
 
 
 class Remote(Part):
-    """A remote control: what it works, and where it lives."""
+    """
+    A remote control: what it works, and where it lives.
+
+    One that opens, unlocks or moves the unit is carried like a key: `kept_at: none`.
+    """
 
     id: Id
     works: Text
-    kept_at: PlaceId
+    kept_at: PlaceOrNone
     battery: Text
 
 
