@@ -79,6 +79,34 @@ def test_a_unit_is_not_offered_more_than_its_own() -> None:
     assert shore_power.outlets_for(Outlet(25))[-1] == Outlet(25)
 
 
+# Advice to caravanners, six public pages: 16 A 3,680 W, 10 A 2,300 W, 6 A 1,380 W.
+@pytest.mark.parametrize(("amps", "watts"), [(6, 1380), (10, 2300), (16, 3680)])
+def test_a_site_of_230_v_gives_what_is_printed(amps: float, watts: float) -> None:
+    """A load of just so much needs that supply, one watt more the next."""
+    rule, unit = shore_power.EUROPE, Outlet(16)
+
+    def smallest(load: float) -> Outlet | None:
+        return shore_power.smallest_outlet([(load, "a")], unit, 230, rule=rule)
+
+    assert smallest(watts) == Outlet(amps)
+    above = smallest(watts + 1)
+    assert above is None or above.amps > amps
+
+
+def test_each_market_has_its_own_outlets() -> None:
+    """No 120 V outlet is offered to a unit of 230 V."""
+    assert shore_power.outlets_for(Outlet(16), shore_power.rule_of("uk")) == (
+        Outlet(6),
+        Outlet(10),
+        Outlet(16),
+    )
+    assert shore_power.outlets_for(Outlet(15), shore_power.rule_of("au")) == (
+        Outlet(10),
+        Outlet(15),
+    )
+    assert shore_power.rule_of("ca").share < shore_power.rule_of("eu").share == 1
+
+
 @given(
     st.lists(
         st.tuples(st.floats(1, 3000), st.sampled_from(["a", "b", "unknown"])),

@@ -222,9 +222,19 @@ def test_a_unit_without_inlet_has_no_shore_facts() -> None:
 
 
 def test_the_share_of_80_percent_is_that_of_north_america() -> None:
-    """Elsewhere the rule is another one: no figure rather than a wrong one."""
-    elsewhere = with_("heron-a", body__market="uk")
+    """Elsewhere a breaker carries its whole rating: 16 A at 230 V, printed 3,680 W."""
+    elsewhere = with_(
+        "heron-a",
+        body__market="uk",
+        ac__shore__plug="iec_16",
+        ac__shore__service=reading("16 A", units.CURRENT),
+        ac__shore__volts=reading("230 V", units.VOLTAGE),
+    )
 
-    assert elsewhere["shore.service"].shown() == "3,600 W"
+    assert elsewhere["shore.service"].shown() == "3,680 W"
     assert not elsewhere.of("shore.continuous")
-    assert not elsewhere.of("shore.together")
+    assert not elsewhere.of("shore.amps_continuous")
+    # 1,480 W and 1,420 W of heron-a, together 2,900 W.
+    assert elsewhere["shore.together[roof + water-heater]"].value == "fits"
+    assert all("80 %" not in fact.basis for fact in elsewhere.of("shore.together"))
+    assert "shore power" not in elsewhere["shore.load[fridge]"].label

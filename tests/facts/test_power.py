@@ -192,8 +192,26 @@ def test_the_south_has_its_summer_in_december() -> None:
 
 
 def test_no_supply_of_north_america_elsewhere() -> None:
-    """The 80 % rule and the outlets are those of one code."""
-    assert not with_("heron-a", body__market="uk").of("shore.needs")
+    """By hand: 1,480 W need 10 A of 230 V, with 1,420 W beside it 16 A."""
+    elsewhere = with_(
+        "heron-a",
+        body__market="uk",
+        ac__shore__plug="iec_16",
+        ac__shore__service=reading("16 A", units.CURRENT),
+        ac__shore__volts=reading("230 V", units.VOLTAGE),
+    )
+
+    assert [fact.item for fact in elsewhere.of("shore.supply")] == [
+        "6 A",
+        "10 A",
+        "16 A",
+    ]
+    assert elsewhere["shore.needs[roof]"].value == "10 A"
+    assert elsewhere["shore.needs[roof + water-heater]"].value == "16 A"
+    assert all(
+        "80 %" not in fact.basis and "20 A" not in fact.basis
+        for fact in elsewhere.of("shore.needs")
+    )
 
 
 def test_a_generator_must_start_the_largest_air_conditioner_alone() -> None:

@@ -1,8 +1,10 @@
 """
 Shore power: what the connection carries, and what may run on it at once.
 
-A load of three hours or more may take 80 % of its breaker (NEC 210.20(A), which asks
-for a breaker of 125 % of it).  Loads of unknown length are held to that limit too.
+In North America a load of three hours or more may take 80 % of its breaker (NEC
+210.20(A), which asks for a breaker of 125 % of it).  Loads of unknown length are held
+to that limit too.  Elsewhere a breaker carries its rated current for as long as need be
+(EN 60898-1, from memory: no trip within an hour at 1.13 times it).
 """
 
 from __future__ import annotations
@@ -103,6 +105,30 @@ class Outlet:
 
 OUTLETS: Final = (Outlet(15), Outlet(20), Outlet(30), Outlet(50, 2))
 """What posts and houses of North America offer (NEC 551.71), smallest first."""
+OUTLETS_230_V: Final = (Outlet(6), Outlet(10), Outlet(16))
+"""What sites with blue 16 A sockets offer: many guard them with 6 A or 10 A."""
+OUTLETS_AUSTRALIA: Final = (Outlet(10), Outlet(15))
+"""A house's socket, and the one with the large earth pin that a site has."""
+
+
+@dataclass(frozen=True)
+class Rule:
+    """What a unit may be plugged into, and what of a breaker may be used for hours."""
+
+    outlets: tuple[Outlet, ...]
+    share: float
+
+
+NORTH_AMERICA: Final = Rule(OUTLETS, CONTINUOUS)
+EUROPE: Final = Rule(OUTLETS_230_V, 1.0)
+AUSTRALIA: Final = Rule(OUTLETS_AUSTRALIA, 1.0)
+
+
+def rule_of(market: str) -> Rule:
+    """Return the rule of a market of the vocabulary."""
+    return {"us": NORTH_AMERICA, "ca": NORTH_AMERICA, "au": AUSTRALIA}.get(
+        market, EUROPE
+    )
 
 
 def through_adapter(outlet: Outlet, unit: Outlet) -> Outlet:
@@ -114,14 +140,18 @@ def through_adapter(outlet: Outlet, unit: Outlet) -> Outlet:
     return Outlet(min(outlet.amps, unit.amps), min(outlet.legs, unit.legs))
 
 
-def outlets_for(unit: Outlet) -> tuple[Outlet, ...]:
+def outlets_for(unit: Outlet, rule: Rule = NORTH_AMERICA) -> tuple[Outlet, ...]:
     """Return what each supply gives the unit, its own last, smallest first."""
-    got = (through_adapter(one, unit) for one in OUTLETS)
+    got = (through_adapter(one, unit) for one in rule.outlets)
     return tuple(dict.fromkeys((*got, unit)))
 
 
 def smallest_outlet(
-    loads: Iterable[tuple[float, str]], unit: Outlet, volts: float, least: float = 0.0
+    loads: Iterable[tuple[float, str]],
+    unit: Outlet,
+    volts: float,
+    least: float = 0.0,
+    rule: Rule = NORTH_AMERICA,
 ) -> Outlet | None:
     """
     Return the smallest supply that carries *loads* for hours, None if none does.
@@ -131,13 +161,14 @@ def smallest_outlet(
         unit: The unit's own connection.
         volts: Voltage of one leg, in volts.
         least: Amperes below which no supply will do, unless it is the unit's own.
+        rule: The outlets there are, and the share of a breaker for hours.
     """
     several = list(loads)
     everything = sum(watts for watts, _ in several)
-    for outlet in outlets_for(unit):
+    for outlet in outlets_for(unit, rule):
         if outlet.amps < min(least, unit.amps):
             continue
         carried = everything if outlet.legs == 1 else heaviest_leg(several)
-        if carried <= outlet.amps * volts * CONTINUOUS:
+        if carried <= outlet.amps * volts * rule.share:
             return outlet
     return None

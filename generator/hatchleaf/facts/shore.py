@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import combinations
 from typing import Final
@@ -13,20 +12,12 @@ from hatchleaf.facts.sheet import (
     Given,
     Sheet,
     capital,
-    fitted,
-    items,
     number,
     plus,
-    stated,
 )
+from hatchleaf.facts.shore_loads import loads_of
 from hatchleaf.facts.supplies import ShoreLoad as _Load
 from hatchleaf.spec.model.ac import ShoreCord
-from hatchleaf.spec.model.living import (
-    AbsorptionFridge,
-    HouseholdFridge,
-    InductionPlate,
-)
-from hatchleaf.spec.model.readings import Reading
 from hatchleaf.spec.model.unit import UnitSpec
 from hatchleaf.units import number_in, quantity, shown
 
@@ -44,16 +35,14 @@ _SERVICE = (
     "shore.needs",
 )
 _EIGHTY_PERCENT = "nec-continuous-load"
-_NORTH_AMERICA = ("us", "ca")
 _TRIPLE = 3
-_NOT_ON_15 = 20.0
-"""Amperes: what the page of shore power keeps off a 15 A outlet needs this much."""
 
 
 @dataclass(frozen=True)
 class _Limit:
     """What one leg may carry for hours, and how many legs there are."""
 
+    inlet: supplies.Connection
     watts: float
     legs: int
     given: tuple[Given, ...]
@@ -78,23 +67,20 @@ def work_out(spec: UnitSpec, sheet: Sheet) -> None:
     shore = spec.ac.shore
     if shore == "none":
         return
-    loads = list(_loads(spec, sheet))
-    for load in loads:
-        _load(load, sheet)
+    market = spec.body.market
+    rule = shore_power.rule_of(market)
+    loads = list(loads_of(spec, sheet, starts=rule.share < 1))
     if shore == "unknown":
         sheet.stop(["ac.shore"], *_SERVICE, "shore.together")
         return
-    limit = _service(shore, spec.body.market in _NORTH_AMERICA, sheet)
+    limit = _service(shore, rule, sheet)
     if limit:
         for row in _rows(loads, limit):
             _together(row, limit, sheet)
-        amps = number_in(limit.given[0].quantity, "ampere")
-        volts = limit.watts / shore_power.CONTINUOUS / amps
-        own = shore_power.Outlet(amps, limit.legs)
-        supplies.work_out(loads, own, volts, limit.given, sheet)
+        supplies.work_out(loads, limit.inlet, limit.given, sheet)
 
 
-def _service(shore: ShoreCord, in_north_america: bool, sheet: Sheet) -> _Limit | None:  # noqa: FBT001  # read by name
+def _service(shore: ShoreCord, rule: shore_power.Rule, sheet: Sheet) -> _Limit | None:
     amps = number("ac.shore.service", shore.service)
     volts = number("ac.shore.volts", shore.volts)
     given = (amps, volts)
@@ -116,9 +102,15 @@ def _service(shore: ShoreCord, in_north_america: bool, sheet: Sheet) -> _Limit |
         given=given,
         source="own-labels",
     )
+    inlet = supplies.Connection(
+        shore_power.Outlet(number_in(amps.quantity, "ampere"), legs),
+        number_in(leg_volts, "volt"),
+        rule,
+    )
+    limit = _Limit(inlet, inlet.limit(inlet.own), legs, given)
     # The 80 % rule is that of the code of North America.
-    if not in_north_america:
-        return None
+    if rule.share == 1:
+        return limit
     held = shore_power.continuous(whole)
     held_amps = shore_power.continuous(amps.quantity)
     each = "" if legs == 1 else ", on each leg"
@@ -140,77 +132,7 @@ def _service(shore: ShoreCord, in_north_america: bool, sheet: Sheet) -> _Limit |
         given=given,
         source=_EIGHTY_PERCENT,
     )
-    return _Limit(number_in(held, "watt") / legs, legs, given)
-
-
-def _loads(spec: UnitSpec, sheet: Sheet) -> Iterator[_Load]:
-    """Yield all that draws shore power, in the order of the table."""
-    parts = {
-        "climate.air_conditioners": spec.climate.air_conditioners,
-        "hot_water": spec.hot_water,
-        "kitchen.cooktop": spec.kitchen.cooktop,
-        "ac.loads": spec.ac.loads,
-        "dc.converter": spec.dc.converter,
-        "kitchen.fridge": spec.kitchen.fridge,
-    }
-    for path, part in parts.items():
-        if part == "unknown":
-            sheet.stop([path], "shore.load")
-    yield from _coolers(spec)
-    element = getattr(spec.hot_water, "element", "none")
-    if isinstance(element, Reading):
-        given = number("hot_water.element", element)
-        yield _Load(
-            "water-heater",
-            "water heater",
-            given,
-            least_amps=_NOT_ON_15,
-            least_why="it leaves too little for the rest",
-        )
-    if isinstance(spec.kitchen.cooktop, InductionPlate):
-        given = number("kitchen.cooktop.watts", spec.kitchen.cooktop.watts)
-        yield _Load("cooktop", "induction plate", given)
-    for load in items(spec.ac.loads):
-        given = number(f"ac.loads[{load.id}].watts", load.watts)
-        yield _Load(load.id, load.name, given, load.leg)
-    if converter := fitted(spec.dc.converter):
-        given = number("dc.converter.draw", converter.draw)
-        yield _Load("charger", "battery charger", given)
-    if isinstance(spec.kitchen.fridge, (AbsorptionFridge, HouseholdFridge)):
-        given = number("kitchen.fridge.watts", spec.kitchen.fridge.watts)
-        yield _Load("fridge", "fridge on shore power", given)
-
-
-def _coolers(spec: UnitSpec) -> Iterator[_Load]:
-    coolers = items(spec.climate.air_conditioners)
-    for one in coolers:
-        which = "" if len(coolers) == 1 else f"{one.id} "
-        given = number(f"climate.air_conditioners[{one.id}].watts", one.watts)
-        yield _Load(
-            one.id,
-            f"{which}air conditioner",
-            given,
-            one.leg,
-            least_amps=_NOT_ON_15,
-            least_why="it takes more when it starts",
-        )
-
-
-def _load(load: _Load, sheet: Sheet) -> None:
-    name = f"shore.load[{load.item}]"
-    if sheet.lacks([load.given], name):
-        return
-    sheet.add(
-        name,
-        load.given.quantity,
-        "watt",
-        how="up",
-        digits=stated(load.given.quantity, "watt"),
-        basis=f"The {load.words} takes {load.given.text} while it runs.",
-        given=[load.given],
-        source="own-labels",
-        label=load.words,
-    )
+    return limit
 
 
 def _rows(loads: list[_Load], limit: _Limit) -> list[_Row]:
@@ -256,7 +178,7 @@ def _together(row: _Row, limit: _Limit, sheet: Sheet) -> None:
         row.value,
         basis=_why(row, limit),
         given=(*limit.given, *given),
-        source=_EIGHTY_PERCENT,
+        source=limit.inlet.source,
         label=plus([load.words for load in row.loads]),
     )
 
@@ -278,6 +200,13 @@ def _why(row: _Row, limit: _Limit) -> str:
     if limit.legs > 1 and unsure:
         same = (
             f" The leg of {' and '.join(unsure)} is not known and counts as the same."
+        )
+    if limit.inlet.rule.share == 1:
+        # The supply of the site has no main breaker of the unit behind it.
+        own = limit.inlet.share_of(limit.inlet.own)
+        return (
+            f"{capital(each)}: {carried}{leg}, where a supply of {own} gives {most}. "
+            f"A smaller supply or breaker trips sooner.{same}"
         )
     return (
         f"{capital(each)}: {carried}{leg}, where 80 % of the main breaker is {most}. "

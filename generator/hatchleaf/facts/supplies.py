@@ -9,8 +9,8 @@ from itertools import combinations
 from typing import Final
 
 from hatchleaf.engineering.shore_power import (
-    CONTINUOUS,
     Outlet,
+    Rule,
     outlets_for,
     smallest_outlet,
 )
@@ -22,7 +22,32 @@ NOT_KNOWN: Final = "not known"
 MOST_LOADS: Final = 12
 """More things than these make no table that anybody reads: the largest are kept."""
 
-_SOURCE: Final = "nec-continuous-load"
+_EIGHTY_PERCENT: Final = "nec-continuous-load"
+_SITES: Final = "site-supplies"
+
+
+@dataclass(frozen=True)
+class Connection:
+    """The unit's own inlet and the rule that it is used by."""
+
+    own: Outlet
+    volts: float
+    """Of one leg."""
+    rule: Rule
+
+    @property
+    def source(self) -> str:
+        """Where the rule stands."""
+        return _EIGHTY_PERCENT if self.rule.share < 1 else _SITES
+
+    def limit(self, outlet: Outlet) -> float:
+        """Return the watts that one leg of *outlet* may carry for hours."""
+        return outlet.amps * self.volts * self.rule.share
+
+    def share_of(self, outlet: Outlet) -> str:
+        """Return "80 % of 15 A" or "10 A", as the rule has it."""
+        share = f"{self.rule.share:.0%}".replace("%", " % of ")
+        return f"{share if self.rule.share < 1 else ''}{_name(outlet)}"
 
 
 @dataclass(frozen=True)
@@ -46,8 +71,7 @@ class ShoreLoad:
 
 def work_out(
     loads: Sequence[ShoreLoad],
-    unit: Outlet,
-    volts: float,
+    inlet: Connection,
     given: tuple[Given, ...],
     sheet: Sheet,
 ) -> None:
@@ -56,16 +80,15 @@ def work_out(
 
     Args:
         loads: All that draws shore power.
-        unit: The unit's own connection.
-        volts: Voltage of one leg, in volts.
+        inlet: The unit's own connection.
         given: What of the file the connection rests on.
         sheet: Where the facts go.
     """
-    for outlet in outlets_for(unit):
-        _supply(outlet, volts, given, sheet)
+    for outlet in outlets_for(inlet.own, inlet.rule):
+        _supply(outlet, inlet, given, sheet)
     listed = _largest(loads)
     for several in (*((one,) for one in listed), *combinations(listed, 2)):
-        _needs(several, unit, volts, given, sheet)
+        _needs(several, inlet, given, sheet)
 
 
 def _largest(loads: Sequence[ShoreLoad]) -> list[ShoreLoad]:
@@ -78,47 +101,41 @@ def _name(outlet: Outlet) -> str:
     return f"{outlet.amps:g} A"
 
 
-def _limit(outlet: Outlet, volts: float) -> float:
-    return outlet.amps * volts * CONTINUOUS
-
-
 def _supply(
-    outlet: Outlet, volts: float, given: tuple[Given, ...], sheet: Sheet
+    outlet: Outlet, inlet: Connection, given: tuple[Given, ...], sheet: Sheet
 ) -> None:
     legs = "" if outlet.legs == 1 else ", on each of two legs"
+    hours = ", for three hours or more" if inlet.rule.share < 1 else ""
     sheet.add(
         f"shore.supply[{_name(outlet)}]",
-        quantity(_limit(outlet, volts), "watt"),
+        quantity(inlet.limit(outlet), "watt"),
         "watt",
         how="down",
-        basis=(
-            f"80 % of {_name(outlet)} times {volts:g} V{legs}, for three hours or more."
-        ),
+        basis=f"{inlet.share_of(outlet)} times {inlet.volts:g} V{legs}{hours}.",
         given=given,
-        source=_SOURCE,
+        source=inlet.source,
     )
 
 
 def _needs(
     loads: tuple[ShoreLoad, ...],
-    unit: Outlet,
-    volts: float,
+    inlet: Connection,
     given: tuple[Given, ...],
     sheet: Sheet,
 ) -> None:
     known = [(load.watts, load.leg) for load in loads if load.watts is not None]
     least = max(load.least_amps for load in loads)
-    found = smallest_outlet(known, unit, volts, least)
-    by_watts = smallest_outlet(known, unit, volts)
+    found = smallest_outlet(known, inlet.own, inlet.volts, least, inlet.rule)
+    by_watts = smallest_outlet(known, inlet.own, inlet.volts, rule=inlet.rule)
     raised = "" if found == by_watts else _raised(loads, least)
     sure = len(known) == len(loads)
     value = _name(found) if found and sure else NOT_KNOWN if found else TOO_MUCH
     sheet.add(
         f"shore.needs[{plus([load.item for load in loads])}]",
         value,
-        basis=_why(loads, found or unit, volts, raised, fits=found is not None),
+        basis=_why(loads, found, inlet, raised),
         given=(*given, *(load.given for load in loads if load.given.known)) or given,
-        source=_SOURCE,
+        source=inlet.source,
         label=plus([load.words for load in loads]),
     )
 
@@ -130,22 +147,20 @@ def _raised(loads: tuple[ShoreLoad, ...], least: float) -> str:
 
 
 def _why(
-    loads: tuple[ShoreLoad, ...],
-    outlet: Outlet,
-    volts: float,
-    raised: str,
-    *,
-    fits: bool,
+    loads: tuple[ShoreLoad, ...], found: Outlet | None, inlet: Connection, raised: str
 ) -> str:
+    outlet = found or inlet.own
     each = plus(
         [
             f"{load.words} {load.given.text if load.given.known else '(not known)'}"
             for load in loads
         ]
     )
-    limit = shown(quantity(_limit(outlet, volts), "watt"), "watt", how="down")
-    than = "the smallest that carries it" if fits else "less than it takes"
+    limit = shown(quantity(inlet.limit(outlet), "watt"), "watt", how="down")
+    than = "the smallest that carries it" if found else "less than it takes"
     if any(load.watts is None for load in loads):
-        than = "and nobody can tell whether that is enough" if fits else than
+        than = "and nobody can tell whether that is enough" if found else than
     legs = "" if outlet.legs == 1 else " on each leg"
-    return f"{capital(each)}; 80 % of {_name(outlet)} is {limit}{legs}, {than}{raised}."
+    return (
+        f"{capital(each)}; {inlet.share_of(outlet)} is {limit}{legs}, {than}{raised}."
+    )
