@@ -10,7 +10,7 @@ from facts.samples import NAMES, changed, facts, reading, unit
 from facts.test_every_fact import _printed_number
 from hatchleaf import units
 from hatchleaf.facts.model import Fact
-from hatchleaf.facts.unit_systems import in_market
+from hatchleaf.facts.unit_systems import in_market, temperatures
 from hatchleaf.facts.work_out import work_out
 from hatchleaf.units import Rounding, quantity
 
@@ -145,3 +145,32 @@ def test_beside_is_the_same_number(
     exact = units.number_in(fact.value, other)  # type: ignore[arg-type]
     printed = float(fact.beside().split()[0].replace(",", ""))
     assert printed == pytest.approx(exact, rel=0.1)
+
+
+@pytest.mark.parametrize(
+    ("text", "abroad"),
+    [
+        # By the definition of the scales: (F - 32) / 1.8.
+        ("Water at 140 °F", "Water at 60 °C"),
+        ("32 °F", "0 °C"),
+        ("\u221240 °F", "\u221240 °C"),
+        ("from 60 °F to 120 °F", "from 16 °C to 49 °C"),
+        ("at 68 psi", "at 68 psi"),
+    ],
+)
+def test_temperatures_are_read_on_the_scale_of_the_market(
+    text: str, abroad: str
+) -> None:
+    """A reader in Europe has no feeling for 140 °F, and burns all the same."""
+    assert [temperatures(text, market) for market in ("us", "ca")] == [text, text]
+    assert [temperatures(text, market) for market in ("uk", "eu", "au")] == [abroad] * 3
+
+
+def test_no_fact_abroad_speaks_of_fahrenheit() -> None:
+    """Names of facts stay, since blocks call them; what is printed does not."""
+    spec = changed(unit("heron-a"), {"body.market": "uk"})
+    told = work_out(spec)
+
+    assert "hot_water.scald[140 °F]" in told
+    for fact in told.values():
+        assert "°F" not in f"{fact.item_words} {fact.shown()} {fact.basis}", fact.name

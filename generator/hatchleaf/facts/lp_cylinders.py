@@ -102,8 +102,9 @@ def _hot_water(one: Cylinder, spec: UnitSpec, sheet: Sheet) -> None:
         how="down",
         digits=2,
         basis=(
-            f"{holds.text} of gas at 21,548 BTU per lb, {flame.words}, warmed by "
-            f"{rise:g} °F, with no other flame (typical)."
+            f"{holds.text} of gas at 21,548 BTU per lb, {flame.words}, warmed "
+            f"from {hot_water.COLD:g} °F to {hot_water.SET_POINT:g} °F, with no other "
+            "flame (typical)."
         ),
         given=[holds, word("hot_water.kind", _kind(spec)), *flame.stated],
         source="common-practice",

@@ -121,6 +121,9 @@ class Sheet:
         # A number of the file that is in this very unit prints as it was read.
         if first != unit and not isinstance(value, str):
             digits = _FROM_FILE if _is_in(value, first) else min(digits, _MOST_FIGURES)
+        if isinstance(value, str):
+            value = unit_systems.temperatures(value, self.market)
+        words = unit_systems.temperatures(item.removesuffix("]"), self.market)
         unsure = typical or brochure or any(one.brochure for one in given)
         if unsure and not isinstance(value, str) and not _as_given(value, given):
             digits = min(digits, _MOST_UNSURE_FIGURES)
@@ -134,12 +137,13 @@ class Sheet:
                 other_unit=other,
                 digits=digits,
                 rounding=how,
-                basis=basis,
+                basis=unit_systems.temperatures(basis, self.market),
                 inputs=tuple(Input(one.path, one.text) for one in given),
                 source=source,
                 typical=typical,
                 brochure=brochure or any(one.brochure for one in given),
-                label=label,
+                # A name is the same in every market, what a reader sees is not.
+                label=label or (words if words != item.removesuffix("]") else ""),
                 day=day.replace(day=1) if day else None,
             )
         )

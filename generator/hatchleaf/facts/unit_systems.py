@@ -9,6 +9,7 @@ print both.
 
 from __future__ import annotations
 
+import re
 from typing import Final
 
 _SI: Final = {
@@ -61,3 +62,32 @@ def in_market(unit: str, market: str) -> tuple[str, str]:
     if market in ("us", "ca", "au"):
         other = _KILOPASCAL.get(unit, other)
     return (unit, other) if unit in _OWN_FIRST[market] else (other, unit)
+
+
+_FAHRENHEIT: Final = ("us", "ca")
+"""Markets whose guides speak of temperatures in degrees Fahrenheit."""
+_DEGREES: Final = re.compile(r"((?<!\d)[-\u2212]?\d+(?:\.\d+)?) °F")
+
+
+def temperatures(text: str, market: str) -> str:
+    """
+    Return *text* with its temperatures as *market* reads them.
+
+    Temperatures alone: a difference of so many degrees is a quantity, not a text.
+
+    Args:
+        text: Words with temperatures in °F, whole ones.
+        market: A market of the vocabulary.
+
+    >>> temperatures("from 60 °F to 120 °F", "uk")
+    'from 16 °C to 49 °C'
+    """
+    if market in _FAHRENHEIT:
+        return text
+
+    def celsius(found: re.Match[str]) -> str:
+        fahrenheit = float(found[1].replace("\u2212", "-"))
+        degrees = round((fahrenheit - 32) / 1.8)
+        return f"{degrees} °C".replace("-", "\u2212")
+
+    return _DEGREES.sub(celsius, text)
