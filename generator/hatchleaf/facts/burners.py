@@ -83,6 +83,13 @@ def _kitchen(spec: UnitSpec) -> Iterator[Burner]:
             gas_day.COOKTOP_HOURS,
             word("kitchen.cooktop.burners", count),
         )
+    oven = spec.kitchen.oven
+    if oven == "unknown":
+        yield Burner("oven", "oven", Given("kitchen.oven"))
+    elif there := fitted(oven):
+        given = number("kitchen.oven.lp_input", there.lp_input)
+        # Some bake every day and some never: nobody can call hours usual.
+        yield Burner("oven", "oven", given)
     fridge = spec.kitchen.fridge
     if fridge == "unknown":
         yield Burner("fridge", "fridge", Given("kitchen.fridge"))

@@ -22,6 +22,8 @@ _BURNERS: Final = (
     "kitchen.cooktop",
     "kitchen.cooktop.lp_input",
     "kitchen.cooktop.burners",
+    "kitchen.oven",
+    "kitchen.oven.lp_input",
     "kitchen.fridge",
     "kitchen.fridge.lp_input",
 )

@@ -28,6 +28,8 @@ _BURNERS: Final = (
     "hot_water.lp_input",
     "kitchen.cooktop",
     "kitchen.cooktop.lp_input",
+    "kitchen.oven",
+    "kitchen.oven.lp_input",
     "kitchen.fridge",
     "kitchen.fridge.lp_input",
 )
@@ -102,7 +104,7 @@ _TABLE: Final[dict[str, tuple[str, tuple[str, ...]]]] = {
     "lp.hours": (
         (
             "hours of one appliance on all the gas, its burner always lit "
-            "[furnace | water-heater | cooktop | fridge]: 43 hours"
+            "[furnace | water-heater | cooktop | oven | fridge]: 43 hours"
         ),
         (*_GAS, *_BURNERS),
     ),
