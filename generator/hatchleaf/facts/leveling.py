@@ -66,8 +66,8 @@ def _fridge(spec: UnitSpec, sheet: Sheet) -> None:
         how="down",
         digits=2,
         basis=(
-            f"A level of {size} that leans {leveling.FRIDGE_LEAN} degrees, the most for "
-            "a fridge with a flame where its own book says nothing (typical)."
+            f"A level of {size} that leans {leveling.FRIDGE_LEAN} degrees, the most "
+            "for a fridge with a flame where its own book says nothing (typical)."
         ),
         given=[
             word("kitchen.fridge.kind", fridge.kind),
