@@ -301,7 +301,7 @@ def test_a_flow_that_does_not_light_the_heater_has_no_rise() -> None:
 
 
 def test_an_electric_heater_has_its_element_alone() -> None:
-    """And a combi boiler has no usual hours, since it heats the rooms too."""
+    """And a combi boiler has no usual times, since it heats the rooms too."""
     electric = ElectricHeater(
         kind="electric",
         at="coupler",
@@ -322,8 +322,7 @@ def test_an_electric_heater_has_its_element_alone() -> None:
         frost_valve_at="coupler",
     )
     some = with_("heron-a", hot_water=combi)
-    assert [one.item for one in some.of("hot_water.reheat")] == ["gas"]
-    for base in ("lp.mix", "lp.days"):
+    for base in ("hot_water.reheat", "hot_water.recovery", "lp.mix", "lp.days"):
         assert not some.of(base)
 
 

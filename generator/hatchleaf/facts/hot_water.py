@@ -8,7 +8,7 @@ from hatchleaf.engineering import hot_water
 from hatchleaf.facts.burners import Warmth, warmths
 from hatchleaf.facts.sheet import Given, Sheet, number, plus, total, whole, word
 from hatchleaf.spec.model.unit import UnitSpec
-from hatchleaf.spec.model.water import HydronicHeater, OnDemandHeater
+from hatchleaf.spec.model.water import CombiBoiler, HydronicHeater, OnDemandHeater
 from hatchleaf.units import Quantity, number_in, quantity, shown
 
 _OF_TANKS: Final = (
@@ -38,7 +38,8 @@ def work_out(spec: UnitSpec, sheet: Sheet) -> None:
 
 
 def _tank(volume: Given, spec: UnitSpec, sheet: Sheet) -> None:
-    ways = warmths(spec)
+    # A combi boiler shares its flame between air and water: nobody can tell how long.
+    ways = [] if isinstance(spec.hot_water, CombiBoiler) else warmths(spec)
     for way in ways:
         _warming(volume, [way], sheet)
     if len(ways) > 1:
