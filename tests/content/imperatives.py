@@ -10,7 +10,7 @@ VERBS: Final = frozenset(
     """
     add adjust aim air allow ask
     back bleed block blow boil bring brush burn buy
-    call cap carry catch change charge check chock choose clean clear click clip close
+    call cap carry catch change charge check chock choose clean clear click clip close come
     compare connect control count couple cover crank cut
     decide delete dial disconnect do drain draw drive dry dump
     ease empty end enter erase extend
@@ -18,20 +18,21 @@ VERBS: Final = frozenset(
     gather get give go grease grip guide
     hand hang have head heat help hitch hold hook
     insert inspect
-    join keep knock know
+    join keep kneel knock know
     latch lay lead lean leave let level lie lift light line listen live load lock log look
     loosen lower lubricate
     make mark match measure meet melt mix mount move
     name note
     open
-    pack pair park pick pin place plan plug point post pour practice press prop pull pump push put
-    raise read record remove repeat replace report reset rest retract ring rinse roll run
-    save say screw scrub seal see select send set shade shake share shout show shut sign
+    pack pair peg park pick pin place plan plug point post pour practice press prop pull pump
+    push put
+    raise read record remove repeat replace report reset rest retract ring rinse roll rub
+    run save say screw scrub seal see select send set shade shake share shout show shut sign
     sit slide slow smell soak spin spray spread squeeze stand start stay steady steer step stir
-    stop store stow strap support swing switch
-    take talk tape tell test throw tie tighten tilt touch tow trace trail travel treat try tuck
-    turn type
-    undo unfold unhook unlatch unlock unpair unplug unscrew untie unwind use
+    stop store stow strap support sweep swing switch
+    take talk tape tell test throw tie tighten tilt touch tow trace trail travel treat try
+    trust tuck turn type
+    undo unfold unhook unlatch unlock unpair unplug unroll unscrew untie unwind use
     wait wake walk warm warn wash watch weigh wet wind wipe work wrap write
     """.split()  # noqa: SIM905
 )

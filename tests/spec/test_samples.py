@@ -59,7 +59,9 @@ def test_travel_trailer() -> None:
     assert [t.holds for t in spec.waste.tanks] == ["black", "gray"]
     assert spec.waste.rinse.tank == "black"
     assert [a.kind for a in spec.awnings] == ["powered"]
-    assert [(d.kind, d.screen) for d in spec.doors] == [("entry", "own_latch")]
+    door, bay = spec.doors
+    assert (door.kind, door.screen) == ("entry", "own_latch")
+    assert (bay.kind, bay.holds_open) == ("bay", "magnet")
     assert spec.gear.stabilizers.kind == "scissor"
     assert [load.id for load in spec.ac.loads] == ["microwave"], "one was removed"
 

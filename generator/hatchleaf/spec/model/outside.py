@@ -137,12 +137,13 @@ class OutsideLight(Part):
 
 
 class Camera(Part):
-    """A camera, or the wiring for one."""
+    """A camera, or the wiring for one; `fed_by` is what gives it power."""
 
     id: Id
     kind: OrUnknown[Literal["wired", "wireless", "prepared"]]
     at: PlaceId
     shown_at: PlaceOrNone
+    fed_by: OrUnknown[Literal["running_lights", "twelve_volt"]]
 
 
 class Roof(Part):
