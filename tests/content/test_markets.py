@@ -47,9 +47,19 @@ def texts_of(page: Page) -> Iterator[str]:
     """Yield what a reader sees of *page*; the words for search alone are not seen."""
     yield page.title
     yield page.where
-    # Tiles print both systems of units, the market's own first.
-    yield from (f"{tile.says} {tile.note}" for tile in page.tiles)
-    yield page.text
+    text = page.text
+    for tile in page.tiles:
+        # Tiles print both systems of units, the market's own first.
+        yield tile.says
+        text = text.replace(tile.note, " ")
+    yield text
+
+
+def _without_titles(text: str, library: Library) -> str:
+    """Return *text* without the titles of sources, which are what they are."""
+    for source in library.sources.values():
+        text = text.replace(source["title"], " ")
+    return text
 
 
 def foreign(made: Made, market: str) -> list[tuple[str, str, str]]:
@@ -59,7 +69,8 @@ def foreign(made: Made, market: str) -> list[tuple[str, str, str]]:
         for kind, pattern in patterns(OTHERS[market]).items():
             if kind == "numbers" and page.id in SHARED_UNITS:
                 continue
-            for text in texts_of(page):
+            for whole in texts_of(page):
+                text = _without_titles(whole, made.manual.library)
                 for match in pattern.finditer(text):
                     around = text[max(0, match.start() - 50) : match.end() + 30]
                     found.append((page.id, match[0], around.replace("\n", " ")))
@@ -144,7 +155,7 @@ def test_no_word_of_the_table_is_idle(library: Library) -> None:
         if path.suffix in (".md", ".yml")
     )
     said = {
-        name[:1].lower() + name[1:]
+        name if name in library.words else name[:1].lower() + name[1:]
         for name in re.findall(r"""word\(\s*["']+([^"']+)["']+\s*\)""", texts)
     }
     assert sorted(set(library.words) - said) == []

@@ -16,7 +16,7 @@ from hatchleaf.manual.numbers import numbers_page
 
 def _entries(made: Made) -> dict[str, str]:
     """Return the text of each fact's entry, with its head and source, by its id."""
-    page, _ = numbers_page(made.facts, made.manual.library)
+    page, _ = numbers_page(made.facts, made.manual.library, "us")
     entries = {}
     for group in re.findall(r"<h3>.*?</p>", page, re.DOTALL):
         head, _, _ = group.partition("<ul")
@@ -61,7 +61,9 @@ def test_what_differs_in_its_item_alone_is_one_line(
     guides: Mapping[str, Made],
 ) -> None:
     """The battery lasts as long for one as for six: said once, found by each."""
-    page, _ = numbers_page(guides["heron-a"].facts, guides["heron-a"].manual.library)
+    page, _ = numbers_page(
+        guides["heron-a"].facts, guides["heron-a"].manual.library, "us"
+    )
     lines = re.findall(r"<li [^\n]*?</li>", page)
     (summer,) = [one for one in lines if "fact-endurance-battery-6-people-su" in one]
     assert summer.count("id=") == 4

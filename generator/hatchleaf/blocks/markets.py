@@ -34,7 +34,7 @@ def called(names: Mapping[str, str], market: str, otherwise: str = "") -> str:
 
 
 def for_market(library: Library, market: str) -> Library:
-    """Return *library* with the titles of topics and the plain words of *market*."""
+    """Return *library* with the titles and the plain words of *market*."""
     own_words = {
         key: called(names, market, library.phrases.get(key, key))
         for key, names in library.phrases_by_market.items()
@@ -44,6 +44,16 @@ def for_market(library: Library, market: str) -> Library:
         topics={
             key: replace(topic, title=called(dict(topic.titles), market, topic.title))
             for key, topic in library.topics.items()
+        },
+        journeys={
+            key: replace(
+                journey,
+                phases=tuple(
+                    replace(one, title=called(dict(one.titles), market, one.title))
+                    for one in journey.phases
+                ),
+            )
+            for key, journey in library.journeys.items()
         },
         phrases={**library.phrases, **own_words},
     )

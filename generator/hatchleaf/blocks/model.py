@@ -194,6 +194,8 @@ class Phase:
 
     id: str
     title: str
+    titles: tuple[tuple[str, str], ...] = ()
+    """Market -> its title there, where it is called otherwise."""
 
 
 @dataclass(frozen=True)

@@ -72,6 +72,7 @@ class PhaseForm(Form):
 
     id: Text
     title: Text
+    titles: dict[Market, Text] = Field(default_factory=dict)
 
 
 class LikeForm(Form):
@@ -169,18 +170,25 @@ def _topics(registry: Registry, path: Path, root: Path, *, built_in: bool) -> No
             row.title,
             row.sticker,
             parts,
-            tuple((str(market), title) for market, title in row.titles.items()),
+            _by_market(row.titles),
         )
         registry.places[row.id] = place
     if problems:
         raise ProblemsFound(problems)
 
 
+def _by_market(titles: Mapping[Market, str]) -> tuple[tuple[str, str], ...]:
+    return tuple((str(market), title) for market, title in titles.items())
+
+
 def _journeys(registry: Registry, path: Path, root: Path, *, built_in: bool) -> None:  # noqa: ARG001
     tree = read(path, root)
     for name, node in tree.fields.items():
         form = validated(JourneyForm, node)
-        phases = tuple(Phase(phase.id, phase.title) for phase in form.phases)
+        phases = tuple(
+            Phase(phase.id, phase.title, _by_market(phase.titles))
+            for phase in form.phases
+        )
         like = form.like
         registry.journeys[name] = Journey(
             name,

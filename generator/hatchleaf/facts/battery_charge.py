@@ -7,7 +7,7 @@ from typing import Final
 from hatchleaf.engineering import charging
 from hatchleaf.facts.bank import Bank
 from hatchleaf.facts.sheet import Given, Sheet, fitted, number, word
-from hatchleaf.facts.solar import MONTHS, day_energy, roof
+from hatchleaf.facts.solar import MONTHS, USUAL_LATITUDE, day_energy, roof
 from hatchleaf.spec.model.unit import UnitSpec
 from hatchleaf.units import Quantity, number_in, quantity, shown
 
@@ -80,7 +80,7 @@ def _sun(spec: UnitSpec, bank: Bank, sheet: Sheet) -> None:
     efficiency = charging.TYPICAL[bank.chemistry].efficiency
     market = spec.body.market
     for month in MONTHS:
-        item, gives = day_energy(watts, month, 40, market)
+        item, gives = day_energy(watts, month, USUAL_LATITUDE.get(market, 40), market)
         sheet.add(
             f"{_DAYS}[{item}]",
             quantity(number_in(bank.usable / (gives * efficiency), ""), "day"),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from hatchleaf.engineering import propane, tires, water, weights
+from hatchleaf.facts import packing
 from hatchleaf.facts.sheet import (
     Given,
     Sheet,
@@ -20,13 +21,10 @@ from hatchleaf.facts.sheet import (
 from hatchleaf.facts.water import tanks
 from hatchleaf.spec.model.gas import Cylinders, FixedTank
 from hatchleaf.spec.model.unit import UnitSpec
-from hatchleaf.units import quantity, shown
+from hatchleaf.units import shown
 
 WHEELS: Final = 2
 """Tires of one axle; the vocabulary has no twin tires."""
-MOVED: Final = quantity(100, "pound")
-WAYS: Final = tuple(quantity(feet, "foot") for feet in (2, 4, 8))
-"""How far the cargo of the table is moved."""
 USUAL_SHARE: Final = {
     ("ball", "us"): weights.USUAL_SHARE["ball"],
     ("ball", "ca"): weights.USUAL_SHARE["ball"],
@@ -52,7 +50,7 @@ def work_out(spec: UnitSpec, sheet: Sheet) -> None:
     _allowance(spec, sheet)
     _scale(spec, sheet)
     _usual_hitch(spec, sheet)
-    _moved(spec, sheet)
+    packing.work_out(spec, sheet)
     _axles(spec, sheet)
     _axle_room(spec, sheet)
 
@@ -175,29 +173,6 @@ def _usual_hitch(spec: UnitSpec, sheet: Sheet) -> None:
 def _kind(spec: UnitSpec) -> str:
     hitch = fitted(spec.gear.hitch)
     return hitch.kind.replace("_", " ") if hitch else "none"
-
-
-def _moved(spec: UnitSpec, sheet: Sheet) -> None:
-    hitch = fitted(spec.gear.hitch)
-    if hitch is None:
-        return
-    lever = number("gear.hitch.to_axles", hitch.to_axles)
-    if sheet.lacks([lever], "weights.hitch_moved"):
-        return
-    for way in WAYS:
-        far = shown(way, "foot")
-        sheet.add(
-            f"weights.hitch_moved[{far}]",
-            weights.hitch_change(MOVED, way, lever.quantity),
-            "pound",
-            digits=2,
-            basis=(
-                f"100 lb times {far}, over the {lever.text} from the coupling to the "
-                "middle of the axles; to the rear, the same comes off."
-            ),
-            given=[lever],
-            source="lever-rule",
-        )
 
 
 def _axles(spec: UnitSpec, sheet: Sheet) -> None:

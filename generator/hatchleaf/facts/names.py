@@ -436,8 +436,8 @@ _TABLE: Final[dict[str, tuple[str, tuple[str, ...]]]] = {
         ("weights.gvwr", "gear.hitch", "gear.hitch.kind", "body.market"),
     ),
     "weights.hitch_moved": (
-        "hitch weight gained by 100 lb moved forward [2 ft | 4 ft | 8 ft]: 25 lb",
-        ("gear.hitch", "gear.hitch.to_axles"),
+        "hitch weight gained by a load moved forward [2 ft | 4 ft | 8 ft]: 25 lb",
+        ("gear.hitch", "gear.hitch.to_axles", "body.market"),
     ),
     "weights.axles": (
         "what all axles may carry together: 7,000 lb",

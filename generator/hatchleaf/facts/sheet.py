@@ -11,6 +11,7 @@ from typing import Literal, TypeAlias, TypeVar
 
 from hatchleaf import units
 from hatchleaf.facts import names, unit_systems
+from hatchleaf.facts.market_words import in_words_of
 from hatchleaf.facts.model import Fact, Facts, Input
 from hatchleaf.spec.model.readings import Reading
 from hatchleaf.units import Quantity, Rounding
@@ -123,7 +124,10 @@ class Sheet:
             digits = _FROM_FILE if _is_in(value, first) else min(digits, _MOST_FIGURES)
         if isinstance(value, str):
             value = unit_systems.temperatures(value, self.market)
-        words = unit_systems.temperatures(item.removesuffix("]"), self.market)
+        words = in_words_of(
+            self.market,
+            unit_systems.temperatures(item.removesuffix("]"), self.market),
+        )
         unsure = typical or brochure or any(one.brochure for one in given)
         if unsure and not isinstance(value, str) and not _as_given(value, given):
             digits = min(digits, _MOST_UNSURE_FIGURES)
@@ -137,13 +141,16 @@ class Sheet:
                 other_unit=other,
                 digits=digits,
                 rounding=how,
-                basis=unit_systems.temperatures(basis, self.market),
+                basis=in_words_of(
+                    self.market, unit_systems.temperatures(basis, self.market)
+                ),
                 inputs=tuple(Input(one.path, one.text) for one in given),
                 source=source,
                 typical=typical,
                 brochure=brochure or any(one.brochure for one in given),
                 # A name is the same in every market, what a reader sees is not.
-                label=label or (words if words != item.removesuffix("]") else ""),
+                label=in_words_of(self.market, label)
+                or (words if words != item.removesuffix("]") else ""),
                 day=day.replace(day=1) if day else None,
             )
         )

@@ -16,6 +16,8 @@ FITS: Final = "fits"
 TOO_SMALL: Final = "too small"
 MONTHS: Final = {"June": 6, "December": 12}
 LATITUDES: Final = (30, 40, 50)
+USUAL_LATITUDE: Final = {"uk": 50, "eu": 50, "au": 30}
+"""Where most units of a market stand; 40 of the others."""
 _NOMINAL: Final = 12.0
 _CODE: Final = "nec-690"
 
@@ -30,18 +32,21 @@ def work_out(spec: UnitSpec, sheet: Sheet) -> None:
     if spec.dc.solar == "unknown":
         sheet.stop(["dc.solar"], "solar.most_isc", "solar.day_energy")
     for one in items(spec.dc.solar):
+        # What fuse a panel wants is a rule of the code of North America.
+        coded = spec.body.market in ("us", "ca")
         if isinstance(one, SolarPort):
-            _port(one, sheet)
+            _port(one, sheet, coded=coded)
         else:
-            _circuit(one, sheet)
+            if coded:
+                _circuit(one, sheet)
             _controller(one, sheet)
     _day(spec, sheet)
 
 
-def _port(port: SolarPort, sheet: Sheet) -> None:
+def _port(port: SolarPort, sheet: Sheet, *, coded: bool) -> None:
     fuse = number(f"dc.solar[{port.id}].fuse", port.fuse)
     name = f"solar.most_isc[{port.id}]"
-    if not sheet.lacks([fuse], name):
+    if coded and not sheet.lacks([fuse], name):
         sheet.add(
             name,
             solar.most_short_circuit(fuse.quantity),

@@ -9,6 +9,7 @@ from typing import Final
 
 from hatchleaf.blocks.model import Library
 from hatchleaf.facts.changed_parts import changed_parts
+from hatchleaf.facts.market_words import in_words_of
 from hatchleaf.facts.model import COMMON_PRACTICE, Fact, Facts
 from hatchleaf.facts.names import KNOWN
 from hatchleaf.facts.sheet import capital
@@ -36,7 +37,9 @@ _GROUPS: Final = {
 }
 
 
-def numbers_page(facts: Facts, library: Library) -> tuple[str, tuple[Heading, ...]]:
+def numbers_page(
+    facts: Facts, library: Library, market: str
+) -> tuple[str, tuple[Heading, ...]]:
     """
     Return the HTML that lists all *facts* by system, and its headings.
 
@@ -48,7 +51,8 @@ def numbers_page(facts: Facts, library: Library) -> tuple[str, tuple[Heading, ..
         system = by_system.setdefault(fact.base.split(".", 1)[0], {})
         system.setdefault(fact.base, []).append(fact)
     headings = tuple(
-        Heading(f"numbers-{slug(name)}", _title(name), 2) for name in by_system
+        Heading(f"numbers-{slug(name)}", in_words_of(market, _title(name)), 2)
+        for name in by_system
     )
     made = ['<ul class="jump">']
     made += [
@@ -60,7 +64,9 @@ def numbers_page(facts: Facts, library: Library) -> tuple[str, tuple[Heading, ..
         # Open for who has no scripts: a link into a fold that is shut may fail there.
         title = f'<h2 id="{heading.id}">{escape(heading.text)}</h2>'
         made.append(f'<details class="fold" open><summary>{title}</summary>')
-        made.extend(_of_base(group, library.sources) for group in bases.values())
+        made.extend(
+            _of_base(group, library.sources, market) for group in bases.values()
+        )
         made.append("</details>")
     return "\n".join(made), headings
 
@@ -69,9 +75,12 @@ def _title(system: str) -> str:
     return _GROUPS.get(system, system.replace("_", " ").capitalize())
 
 
-def _of_base(group: list[Fact], sources: Mapping[str, Mapping[str, str]]) -> str:
+def _of_base(
+    group: list[Fact], sources: Mapping[str, Mapping[str, str]], market: str
+) -> str:
     # What a name says is written with its items and an example, for editors.
     label = re.sub(r" ?\[[^\]]*\]|: [^:]*$| \(typical\)", "", KNOWN[group[0].base])
+    label = in_words_of(market, label)
     shared = set.intersection(*(set(_marks(fact)) for fact in group))
     head = f"{escape(capital(label), quote=False)}{_marked(sorted(shared))}"
     alike: dict[tuple[object, ...], list[Fact]] = {}
@@ -80,10 +89,13 @@ def _of_base(group: list[Fact], sources: Mapping[str, Mapping[str, str]]) -> str
         alike.setdefault(key, []).append(fact)
     entries = "".join(_entry(facts, shared) for facts in alike.values())
     inputs = dict.fromkeys(
-        f"{_in_words(given.path)}: {given.text}" for f in group for given in f.inputs
+        f"{in_words_of(market, _in_words(given.path))}: {given.text}"
+        for f in group
+        for given in f.inputs
     )
     given = f"From: {'; '.join(inputs)}." if inputs else ""
     changed = " ".join(dict.fromkeys(filter(None, map(_if_changed, group))))
+    changed = in_words_of(market, changed)
     named = " ".join(dict.fromkeys(_source(f.source, sources) for f in group))
     said = escape(f"{changed} {named}".strip(), quote=False)
     return (

@@ -102,7 +102,7 @@ def _page(
             body.append(html)
             headings.extend(more)
     if topic.number == NUMBERS_TOPIC:
-        html, more = numbers_page(manual.facts, manual.library)
+        html, more = numbers_page(manual.facts, manual.library, manual.spec.body.market)
         body.append(html)
         headings.extend(more)
     if topic.id == CARE:

@@ -1,0 +1,50 @@
+"""The words of facts where English is not written as in North America."""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+_BRITISH: Final = {
+    "tire": "tyre",
+    "tires": "tyres",
+    "gray": "grey",
+    "color": "colour",
+    "shore power": "mains power",
+    "cooktop": "hob",
+    "furnace": "heater",
+    "LP gas": "gas",
+    "hitch weight": "noseweight",
+    "GVWR": "maximum laden mass",
+    "GAWR": "maximum axle load",
+    "gvwr": "maximum laden mass",
+    "gawr": "maximum axle load",
+}
+"""Only words that mean one thing wherever a fact says them."""
+_ANY: Final = "|".join(sorted(map(re.escape, _BRITISH), key=len, reverse=True))
+_WORDS: Final = re.compile(rf"(?<![\w-])(?:{_ANY})(?![\w-])", re.IGNORECASE)
+
+
+def in_words_of(market: str, text: str) -> str:
+    """
+    Return *text* with the words that *market* uses.
+
+    Args:
+        market: A market of the vocabulary.
+        text: Words of a fact: how it came about, what it is called.
+
+    >>> in_words_of("uk", "Tires at the GVWR")
+    'Tyres at the maximum laden mass'
+    """
+    if market in ("us", "ca"):
+        return text
+    return _WORDS.sub(lambda found: _alike(found[0]), text)
+
+
+def _alike(word: str) -> str:
+    known = _BRITISH.get(word) or _BRITISH.get(word[:1].lower() + word[1:])
+    if known is None:
+        return word
+    if word[:1].isupper() and word not in _BRITISH:
+        return known[:1].upper() + known[1:]
+    return known
