@@ -15,6 +15,8 @@ _BRITISH: Final = {
     "furnace": "heater",
     "LP gas": "gas",
     "hitch weight": "noseweight",
+    "house batteries": "leisure batteries",
+    "house battery": "leisure battery",
     "GVWR": "maximum laden mass",
     "GAWR": "maximum axle load",
     "gvwr": "maximum laden mass",
