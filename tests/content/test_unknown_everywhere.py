@@ -55,6 +55,8 @@ NEVER: Final = {
     ".at": "what is nowhere is itself unknown",
     "._at": "what is nowhere is itself unknown",
     ".name": "what the list calls a load; without it there is no entry",
+    ".part": "a path of this file; left out where a guard feeds no single part",
+    "photos": "pictures that were taken, of pages that there are",
     ".what": "what the list calls an addition; without it there is no entry",
 }
 # Kinds with fields of their own: there the whole part, or the list, is unknown.

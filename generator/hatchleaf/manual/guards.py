@@ -18,6 +18,8 @@ from hatchleaf.spec.model.dc import Fuse
 from hatchleaf.spec.model.unit import PlaceOnUnit, UnitSpec
 
 TOPIC: Final = "breakers"
+UNKNOWN: Final = "unknown"
+"""What a field of words says that nobody could read."""
 _NUMBERED: Final = re.compile(r"[A-Za-z]{0,2}\d{1,3}[A-Za-z]?")
 Guard: TypeAlias = Fuse | Breaker
 Side: TypeAlias = Literal["dc", "ac"]
@@ -88,7 +90,7 @@ class Guards:
         word = self._word(side)
         if _NUMBERED.fullmatch(guard.position):
             return f"{word} {guard.position}"
-        one_word = " " not in guard.position
+        one_word = " " not in guard.position and guard.position != UNKNOWN
         return f"the {guard.position} {word}" if one_word else f"the {word}"
 
     def _inside_brackets(self, guard: Guard) -> str:
@@ -127,8 +129,8 @@ class Guards:
         heads = [word.capitalize(), "Feeds", "Amps", *(["Leg"] if legs else [])]
         rows = [
             [
-                guard.position,
-                guard.feeds,
+                _told(guard.position),
+                _told(guard.feeds),
                 self.value(guard.rating, at).plain
                 if guard.rating.quantity is not None
                 else "read it there",
@@ -162,6 +164,10 @@ def _asked(part: str, item: object) -> tuple[str, ...]:
     if part not in known and (listing is None or listing.form != "list"):
         raise Fault(f"'{part}' is no part of a unit", hint=suggestion(part, known))
     return (f"{part}.{item}", part) if item else (part,)
+
+
+def _told(text: str) -> str:
+    return "not known" if text == UNKNOWN else text
 
 
 def _in_a_sentence(name: str) -> str:

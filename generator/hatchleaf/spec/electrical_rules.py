@@ -132,7 +132,8 @@ def _below(value: object, step: str) -> object:
         return next((each for each in value if getattr(each, "id", "") == step), None)
     if isinstance(value, Part) and step in type(value).model_fields:
         return getattr(value, step)
-    return value if value == "none" else None
+    # Below a part that nobody could look at, anything may be.
+    return value if value in ("none", "unknown") else None
 
 
 RULES: Final = (
