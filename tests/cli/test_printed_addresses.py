@@ -26,7 +26,9 @@ def test_a_part_taken_out_stops_the_build(printed: Folder) -> None:
     """The awning's sticker is on the wall; its page may not vanish."""
     file = printed.path / "unit_specs" / "heron-a.yml"
     text = file.read_text("utf-8")
-    file.write_text(text.replace("remove: [", "remove: [awnings, dc.fuses.awning, ", 1), "utf-8")
+    file.write_text(
+        text.replace("remove: [", "remove: [awnings, dc.fuses.awning, ", 1), "utf-8"
+    )
     done = printed.run("build", "heron-a")
     assert done.code == 1
     assert "stickers with the number 510 are printed" in done.err
