@@ -199,7 +199,11 @@ def test_check_writes_nothing(workspace: Folder) -> None:
 
 
 def test_a_unit_stays_small(built: Folder) -> None:
-    """Half of a phone's patience: 1.5 MB for all of a unit without photos."""
+    """
+    The guide of a large unit has some 80 pages, each of 20 kB at most but for a few.
+
+    3 MB for all of it, of which the phone copy takes a third.
+    """
     for code in (built.path / "site").glob("[1-9]*"):
         size = sum(path.stat().st_size for path in code.rglob("*") if path.is_file())
-        assert size < 1_500_000, code.name
+        assert size < 3_000_000, code.name

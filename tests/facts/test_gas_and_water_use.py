@@ -183,7 +183,7 @@ def test_a_rinse_inlet_stands_in_for_rinse_fills() -> None:
         ("waste.tanks.gray.volume", UNKNOWN, ["waste.days[gray, 2 people]"]),
         ("waste.tanks", "unknown", ["waste.days", "waste.drain_seconds"]),
         ("waste.outlets", "unknown", ["waste.hose_fall[10 ft]"]),
-        ("waste.outlets[outlet].kind", "unknown", ["waste.drain_seconds[black]"]),
+        ("waste.outlets.outlet.kind", "unknown", ["waste.drain_seconds[black]"]),
         ("kitchen.fridge", "unknown", ["food.holds", "food.warm_limit"]),
         ("lp.supply.cylinders.left.made", "unknown", ["lp.requalify[left]"]),
         ("lp.supply.cylinders.left.holds", UNKNOWN, ["lp.cylinder_weight[left]"]),
