@@ -31,7 +31,7 @@ _TOP: Final = 46.0
 _LEAST: Final = 330.0
 _PLATE: Final = 36.0
 _LEAD: Final = 32.0
-_WORDS: Final = 75.0
+_WORDS: Final = 70.0
 """Room for a name beside its plate."""
 _NEAR: Final = 0.12
 """Hatches of a topic this near, with nothing between, share a label."""

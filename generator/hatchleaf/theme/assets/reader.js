@@ -122,6 +122,13 @@
 
   const stems = (text) => fold(text).map(stem);
 
+  /* The words of a text that tell one question from another; all, where none does. */
+  function telling(text) {
+    const every = fold(text);
+    const wanted = every.filter((word) => !SMALL.has(word));
+    return wanted.length ? wanted : every;
+  }
+
   /* The phone copy has all texts inside, so it brings no list of their words. */
   function wordsInside(topics) {
     const used = Object.create(null);
@@ -144,7 +151,7 @@
       number: topic.n,
       title: topic.t,
       where: topic.w,
-      asked: topic.a.map((phrase) => new Set(stems(phrase))),
+      asked: topic.a.map((phrase) => new Set(telling(phrase).map(stem))),
     }));
     const words = new Map();
     const add = (word, at, weight) => {
@@ -197,9 +204,7 @@
   }
 
   function search(data, typed) {
-    const every = fold(typed);
-    const wanted = every.filter((word) => !SMALL.has(word));
-    const asked = Array.from(new Set((wanted.length ? wanted : every).map(stem)));
+    const asked = Array.from(new Set(telling(typed).map(stem)));
     const scores = data.topics.map(() => 0);
     const meanings = asked.map((word) => meant(word, data.words));
     meanings.forEach((found) => {
