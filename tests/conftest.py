@@ -14,7 +14,7 @@ from hatchleaf.manual.make import Made, make
 from hatchleaf.spec.load import LoadedUnit, load_unit
 
 ROOT = Path(__file__).parent.parent
-SAMPLES = ("heron-a", "heron-b", "heron-c")
+SAMPLES = ("heron-a", "heron-b", "heron-c", "heron-d", "heron-e", "heron-f")
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:

@@ -36,7 +36,9 @@ def test_a_journey_of_its_own_takes_its_own_alone() -> None:
     assert not arrive.takes(_step("", "spot"))
 
 
-@pytest.mark.parametrize("name", ["heron-a", "heron-b", "heron-c"])
+@pytest.mark.parametrize(
+    "name", ["heron-a", "heron-b", "heron-c", "heron-d", "heron-e", "heron-f"]
+)
 def test_the_taken_rows_keep_their_order(
     name: str, library: Library, guides: dict[str, Made]
 ) -> None:

@@ -26,7 +26,7 @@ from hatchleaf.manual.model import Pages
 
 ROOT = Path(__file__).parents[2]
 COMMAND = Path(sys.executable).with_name("hatchleaf")
-UNITS = ("heron-a", "heron-b", "heron-c")
+UNITS = ("heron-a", "heron-b", "heron-c", "heron-d", "heron-e", "heron-f")
 
 POLICY = "default-src 'self'"
 """Nothing inline, nothing from elsewhere."""

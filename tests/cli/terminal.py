@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import Final
 
 COMMAND: Final = Path(sys.executable).with_name("hatchleaf")
-NAMES: Final = ("heron-a", "heron-b", "heron-c")
+NAMES: Final = ("heron-a", "heron-b", "heron-c", "heron-d", "heron-e", "heron-f")
 
 
 @dataclass(frozen=True)

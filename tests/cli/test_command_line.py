@@ -103,10 +103,12 @@ def test_no_workspace(empty: Folder) -> None:
 def test_unknown_unit(workspace: Folder) -> None:
     """A mistyped unit gets a suggestion."""
     for command in ("build", "check", "explain"):
-        done = workspace.run(command, "heron-d")
+        done = workspace.run(command, "heron-x")
         assert done.code == 1
-        assert "there is no unit 'heron-d'" in done.err
-        assert "allowed: heron-a, heron-b, heron-c" in done.err
+        assert "there is no unit 'heron-x'" in done.err
+        assert (
+            "allowed: heron-a, heron-b, heron-c, heron-d, heron-e, heron-f" in done.err
+        )
 
 
 def test_unit_by_code(workspace: Folder) -> None:

@@ -20,7 +20,7 @@ from hatchleaf.manual.make import Made
 from hatchleaf.spec.load import LoadedUnit
 from hatchleaf.spec.model.unit import UnitSpec
 
-SAMPLES: Final = ("heron-a", "heron-b", "heron-c")
+SAMPLES: Final = ("heron-a", "heron-b", "heron-c", "heron-d", "heron-e", "heron-f")
 
 # Part of the spec -> words that only a unit with it may read.
 WORDS: Final = {

@@ -20,7 +20,7 @@ from content.sentences import expanded, without_jinja
 from hatchleaf.blocks.model import Library
 from hatchleaf.manual.make import Made
 
-SAMPLES: Final = ("heron-a", "heron-b", "heron-c")
+SAMPLES: Final = ("heron-a", "heron-b", "heron-c", "heron-d", "heron-e", "heron-f")
 HIGHEST: Final = 8.0
 LONG: Final = 20
 """Words; a sentence longer than this is the exception."""

@@ -130,7 +130,9 @@ def _stations(manual: Manual) -> list[str]:
     ]
 
 
-@pytest.mark.parametrize("name", ["heron-a", "heron-b", "heron-c"])
+@pytest.mark.parametrize(
+    "name", ["heron-a", "heron-b", "heron-c", "heron-d", "heron-e", "heron-f"]
+)
 def test_the_last_look_goes_round_the_unit(
     name: str, guides: Mapping[str, Made]
 ) -> None:

@@ -20,7 +20,7 @@ from hatchleaf.blocks.model import Library
 from hatchleaf.manual.assemble import TopicText
 from hatchleaf.manual.make import Made
 
-SAMPLES: Final = ("heron-a", "heron-b", "heron-c")
+SAMPLES: Final = ("heron-a", "heron-b", "heron-c", "heron-d", "heron-e", "heron-f")
 STEP: Final = re.compile(r"^\d+\. (.+)$", re.MULTILINE)
 
 

@@ -27,7 +27,7 @@ from hatchleaf.spec.source import read
 from hatchleaf.spec.tree import Node, without_items
 
 ROOT: Final = Path(__file__).parents[2]
-SAMPLES: Final = ("heron-a", "heron-b", "heron-c")
+SAMPLES: Final = ("heron-a", "heron-b", "heron-c", "heron-d", "heron-e", "heron-f")
 
 # What is never `unknown`, by path or, with a dot before it, by last key: and why.
 NEVER: Final = {

@@ -15,7 +15,7 @@ from hatchleaf.spec.model.readings import Origin, Reading
 from hatchleaf.spec.model.unit import UnitSpec
 
 ROOT = Path(__file__).resolve().parents[2]
-NAMES = ("heron-a", "heron-b", "heron-c")
+NAMES = ("heron-a", "heron-b", "heron-c", "heron-d", "heron-e", "heron-f")
 
 T = TypeVar("T")
 

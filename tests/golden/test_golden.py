@@ -45,7 +45,9 @@ def _lines(manual: Manual) -> Iterator[str]:
         yield f"{fact.name}: {fact.shown()}{marks} — {fact.basis}"
 
 
-@pytest.mark.parametrize("name", ["heron-a", "heron-b", "heron-c"])
+@pytest.mark.parametrize(
+    "name", ["heron-a", "heron-b", "heron-c", "heron-d", "heron-e", "heron-f"]
+)
 def test_guide_is_as_agreed(
     name: str, guides: Mapping[str, Made], request: pytest.FixtureRequest
 ) -> None:

@@ -16,7 +16,7 @@ from hatchleaf.manual.charts import together_chart
 from hatchleaf.manual.convert import convert
 from hatchleaf.manual.make import Made
 
-SAMPLES = ("heron-a", "heron-b", "heron-c")
+SAMPLES = ("heron-a", "heron-b", "heron-c", "heron-d", "heron-e", "heron-f")
 
 
 def _drawing(some: Facts) -> ElementTree.Element:

@@ -24,7 +24,7 @@ from hatchleaf.spec.model.unit import Acknowledgement, Serial, UnitSpec, Warrant
 from hatchleaf.spec.paths import fields
 from outputs.opened_pdf import opened
 
-SAMPLES = ("heron-a", "heron-b", "heron-c")
+SAMPLES = ("heron-a", "heron-b", "heron-c", "heron-d", "heron-e", "heron-f")
 HOSTILE = '<script>alert(1)</script>"\'&#x3c; #panic("x") $x$ *b* @a \\ ' + "W" * 120
 NO_TAG = {"meta", "link", "br"}
 

@@ -12,7 +12,7 @@ from hatchleaf.spec.load import LoadedUnit, load_unit
 from hatchleaf.spec.tree import without_items
 
 ROOT: Final = Path(__file__).parents[2]
-NAMES: Final = ("heron-a", "heron-b", "heron-c")
+NAMES: Final = ("heron-a", "heron-b", "heron-c", "heron-d", "heron-e", "heron-f")
 
 
 @pytest.fixture(params=NAMES)

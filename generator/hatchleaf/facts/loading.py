@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import Final
 
 from hatchleaf.engineering import propane, tires, water, weights
@@ -20,11 +21,11 @@ from hatchleaf.facts.sheet import (
 )
 from hatchleaf.facts.water import tanks
 from hatchleaf.spec.model.gas import Cylinders, FixedTank
+from hatchleaf.spec.model.gear import Axle, Tires
+from hatchleaf.spec.model.readings import Reading
 from hatchleaf.spec.model.unit import UnitSpec
 from hatchleaf.units import shown
 
-WHEELS: Final = 2
-"""Tires of one axle; the vocabulary has no twin tires."""
 USUAL_SHARE: Final = {
     ("ball", "us"): weights.USUAL_SHARE["ball"],
     ("ball", "ca"): weights.USUAL_SHARE["ball"],
@@ -41,6 +42,25 @@ def usual_share(spec: UnitSpec) -> tuple[int, int] | None:
     """Return the usual least and most share on the hitch in percent, or None."""
     hitch = fitted(spec.gear.hitch)
     return USUAL_SHARE.get((hitch.kind, spec.body.market)) if hitch else None
+
+
+@dataclass(frozen=True)
+class TiresOfAxle:
+    """The tires of one axle: how many, in a word, and the rating of one of them."""
+
+    count: int
+    word: str
+    load: Given
+
+
+def tires_of(axle: Axle, tires: Tires) -> TiresOfAxle | None:
+    """Return what tires an axle stands on, or None where nobody looked."""
+    if axle.tires == "unknown":
+        return None
+    if axle.tires == "dual":
+        dual = Reading(None) if tires.dual_load == "none" else tires.dual_load
+        return TiresOfAxle(4, "Four", number("gear.tires.dual_load", dual))
+    return TiresOfAxle(2, "Two", number("gear.tires.load", tires.load))
 
 
 def work_out(spec: UnitSpec, sheet: Sheet) -> None:
@@ -195,28 +215,32 @@ def _axles(spec: UnitSpec, sheet: Sheet) -> None:
     wheels = fitted(spec.gear.tires)
     if wheels is None:
         return
-    load = number("gear.tires.load", wheels.load)
     for axle, gawr in zip(axles, given, strict=True):
-        _tires(axle.id, gawr, load, sheet)
+        _tires(axle, gawr, wheels, sheet)
 
 
-def _tires(axle: str, gawr: Given, load: Given, sheet: Sheet) -> None:
-    name = f"weights.tire_reserve[{axle}]"
-    if sheet.lacks([gawr, load], name):
+def _tires(axle: Axle, gawr: Given, fitted_tires: Tires, sheet: Sheet) -> None:
+    name = f"weights.tire_reserve[{axle.id}]"
+    wheels = tires_of(axle, fitted_tires)
+    if wheels is None:
+        sheet.stop([f"gear.axles[{axle.id}].tires"], name)
         return
+    if sheet.lacks([gawr, wheels.load], name):
+        return
+    carried = tires.carried(wheels.load.quantity, wheels.count)
     sheet.add(
         name,
-        weights.reserve(tires.carried(load.quantity, WHEELS), gawr.quantity),
+        weights.reserve(carried, gawr.quantity),
         "percent",
         how="down",
         digits=2,
         basis=(
-            f"Two tires of {load.text} each over the axle's rating of {gawr.text}, at "
-            "the pressure on the placard."
+            f"{wheels.word} tires of {wheels.load.text} each over the axle's rating of "
+            f"{gawr.text}, at the pressure on the placard."
         ),
-        given=[load, gawr],
+        given=[wheels.load, gawr],
         source="own-labels",
-        label=f"{axle.replace('-', ' ')} axle",
+        label=f"{axle.id.replace('-', ' ')} axle",
     )
 
 

@@ -453,13 +453,15 @@ _TABLE: Final[dict[str, tuple[str, tuple[str, ...]]]] = {
         ),
     ),
     "weights.tire_reserve": (
-        "by how much two tires are rated above their axle [axle id]: 3.2 %",
+        "by how much its tires are rated above an axle [axle id]: 3.2 %",
         (
             "gear.axles",
             "gear.axles.id",
             "gear.axles.gawr",
+            "gear.axles.tires",
             "gear.tires",
             "gear.tires.load",
+            "gear.tires.dual_load",
         ),
     ),
     "leveling.block": (

@@ -7,7 +7,7 @@ from typing import Final
 
 from hatchleaf.engineering import tires, weights
 from hatchleaf.facts.findings.model import Case, Finding, Rule
-from hatchleaf.facts.loading import WHEELS, usual_share
+from hatchleaf.facts.loading import tires_of, usual_share
 from hatchleaf.facts.sheet import fitted, items, total
 from hatchleaf.spec.model.unit import UnitSpec
 from hatchleaf.units import Quantity, number_in, quantity, shown
@@ -120,6 +120,8 @@ def _lb(mass: Quantity) -> str:
 
 
 def _weighed_hitch(spec: UnitSpec) -> Quantity | None:
+    if spec.gear.hitch == "none":
+        return quantity(0, "pound")  # a motorhome stands on its axles alone
     hitch = spec.weights.hitch
     return hitch.quantity if hitch.origin == "scale" else None
 
@@ -144,8 +146,7 @@ def _ratings(case: Case) -> Iterator[Finding]:
         yield OVER_GVWR.found(what, where)
     axles = axle_rating(spec)
     hitch = _weighed_hitch(spec)
-    towed = fitted(spec.gear.hitch) is not None
-    if gvwr is not None and axles is not None and towed:
+    if gvwr is not None and axles is not None and spec.gear.hitch != "unknown":
         most = hitch if hitch is not None else gvwr * _MOST_SHARE_OFF_AXLES
         if weights.on_axles(gvwr, most) > axles:
             what = (
@@ -160,11 +161,17 @@ def _ratings(case: Case) -> Iterator[Finding]:
         what = f"the axles carry {_lb(load)}, above their rating of {_lb(axles)}"
         yield OVER_AXLES.found(what, where)
     wheels = fitted(spec.gear.tires)
-    count = len(items(spec.gear.axles)) * WHEELS
-    if wheels is None or wheels.load.quantity is None or not count:
+    every = (
+        [tires_of(axle, wheels) for axle in items(spec.gear.axles)] if wheels else []
+    )
+    known = [one for one in every if one is not None and one.load.known]
+    if not every or len(known) < len(every):
         return
-    carried = tires.carried(wheels.load.quantity, count)
+    carried = total(
+        [tires.carried(one.load.quantity, one.count) for one in known], "pound"
+    )
     if load > carried:
+        count = sum(one.count for one in known)
         what = f"{count} tires carry {_lb(load)}, above their {_lb(carried)}"
         yield OVER_TIRES.found(what, where)
 

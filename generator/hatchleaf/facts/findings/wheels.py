@@ -8,7 +8,7 @@ from typing import Final
 
 from hatchleaf.engineering import dates, tires
 from hatchleaf.facts.findings.model import Case, Finding, Rule
-from hatchleaf.facts.loading import WHEELS
+from hatchleaf.facts.loading import tires_of
 from hatchleaf.facts.sheet import fitted, items
 from hatchleaf.spec.model.gear import FittedTire, Tires
 from hatchleaf.units import number_in, quantity, shown
@@ -98,17 +98,19 @@ def _reserve(case: Case) -> Iterator[Finding]:
         if reserve < 0:
             short = shown(quantity(-reserve, "percent"), "percent", digits=2, how="up")
             what = f"the tires of the {fact.item_words} carry {short} less than it may"
-            yield TIRES_BELOW_AXLE.found(what, "gear.tires.load", fact.item)
+            yield TIRES_BELOW_AXLE.found(what, fact.inputs[0].path, fact.item)
         elif reserve < _RESERVE_PERCENT:
             what = (
                 f"the tires carry only {fact.shown()} more than the {fact.item_words}"
             )
-            yield TIRES_SMALL_RESERVE.found(what, "gear.tires.load", fact.item)
+            yield TIRES_SMALL_RESERVE.found(what, fact.inputs[0].path, fact.item)
 
 
 def _dates(case: Case, wheels: Tires) -> Iterator[Finding]:
     listed = items(wheels.fitted)
-    needed = len(items(case.spec.gear.axles)) * WHEELS
+    # An axle that nobody looked at has two at the least.
+    axles = [tires_of(axle, wheels) for axle in items(case.spec.gear.axles)]
+    needed = sum(one.count if one else 2 for one in axles)
     if len(listed) < needed:
         what = f"{len(listed)} of at least {needed} tires are listed"
         yield TIRES_NOT_LISTED.found(what, "gear.tires.fitted")

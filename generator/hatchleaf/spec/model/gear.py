@@ -25,6 +25,7 @@ from hatchleaf.spec.model.readings import (
     CurrentOrNone,
     Length,
     Mass,
+    MassOrNone,
     Pressure,
     Torque,
     Voltage,
@@ -54,13 +55,15 @@ class Slide(Part):
 
 class Axle(Part):
     """
-    One axle and its rating (GAWR), of two wheels.
+    One axle and its rating (GAWR).
 
-    `track` is from the middle of one tire to the middle of the other.
+    `tires`: one at each end, or two side by side at each end.  `track` is from the
+    middle of one tire, or pair, to the middle of the other.
     """
 
     id: Id
     gawr: Mass
+    tires: OrUnknown[Literal["single", "dual"]]
     track: Length
 
 
@@ -72,12 +75,17 @@ class FittedTire(Part):
 
 
 class Tires(Part):
-    """The tires; `pressure` is the placard's, cold; `load` is of one tire at it."""
+    """
+    The tires; `pressure` is the placard's, cold.
+
+    `load` is of one tire at it, `dual_load` of one of two that stand side by side.
+    """
 
     at: PlaceId
     size: Text
     pressure: Pressure
     load: Mass
+    dual_load: MassOrNone
     fitted: Several[FittedTire] = Field(json_schema_extra=UNIT_ONLY)
 
 
