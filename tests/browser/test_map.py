@@ -9,7 +9,7 @@ import pytest
 from PIL import Image, ImageChops, ImageStat
 from playwright.sync_api import Locator
 
-from browser.conftest import PHONE, Phone, Site, faults
+from browser.conftest import NARROW, PHONE, Phone, Site, faults
 from browser.test_pages import TOUCH
 
 LINKS = """
@@ -40,12 +40,17 @@ NAMES = """
 """
 
 
+@pytest.mark.parametrize("size", [PHONE, NARROW], ids=["390", "320"])
 @pytest.mark.parametrize("scripts", [True, False], ids=["scripts", "no scripts"])
 def test_each_hatch_can_be_hit(
-    each_site: Site, phone_with: Callable[..., Phone], *, scripts: bool
+    each_site: Site,
+    phone_with: Callable[..., Phone],
+    size: dict[str, int],
+    *,
+    scripts: bool,
 ) -> None:
     """Each as large as a thumb, nothing upon it, and a page behind it."""
-    phone = phone_with(viewport=PHONE, java_script_enabled=scripts)
+    phone = phone_with(viewport=size, java_script_enabled=scripts)
     for address, link in (
         (each_site.topic(0), "../{:03d}/"),
         (each_site.copy, "#t-{:03d}"),

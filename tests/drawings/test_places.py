@@ -256,7 +256,7 @@ def test_a_strip_shows_its_own_hatches_alone(
             words = [
                 (float(x) - 27, float(y) - 11, float(x) + 27, float(y) + 3)
                 for x, y in re.findall(
-                    r'<text x="([\d.]+)" y="([\d.]+)" text-anchor="middle">\w+ side',
+                    r'<text x="([\d.]+)" y="([\d.]+)" text-anchor="middle">\w+ ?side',
                     svg,
                 )
             ]

@@ -23,14 +23,14 @@ from hatchleaf.spec.model.unit import PlaceOnUnit, UnitSpec
 
 WIDTH: Final = 360.0
 """As wide as the page of a phone leaves, so that a unit is about a CSS pixel."""
-STEP: Final = 46.0
-"""From label to label: 44 CSS pixels and the page's margins."""
+STEP: Final = 50.0
+"""From label to label: 44 CSS pixels where a screen is but 320 wide."""
 _MIDDLE: Final = WIDTH / 2
-_HALF: Final = 31.0
+_HALF: Final = 29.0
 _TOP: Final = 46.0
 _LEAST: Final = 330.0
 _PLATE: Final = 36.0
-_LEAD: Final = 32.0
+_LEAD: Final = 24.0
 _WORDS: Final = 70.0
 """Room for a name beside its plate."""
 _NEAR: Final = 0.12
