@@ -68,7 +68,11 @@ def test_the_statement_is_under_its_very_heading(
     assert block.mandated
     assert [b.id for b in library.blocks.values() if b.mandated] == [block.id]
     for made in guides.values():
-        (page,) = (p for p in made.pages.pages if p.number == 86)
+        found = [p for p in made.pages.pages if p.number == 86]
+        if made.pages.unit.market != "us":
+            assert found == []
+            continue
+        (page,) = found
         assert page.title == STATEMENT
         contents = re.split(r'<nav class="?contents', phone_copy(made.pages))[1]
         assert STATEMENT in contents.split("</nav>")[0]

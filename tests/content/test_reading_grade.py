@@ -43,6 +43,7 @@ def _grade(text: str) -> float:
 def prose(markdown: str) -> list[str]:
     """Return the lines of *markdown* as sentences, without tables and markup."""
     lines = []
+    markdown = markdown.replace("</figcaption>", "\n")
     bare = re.sub(r"<svg.*?</svg>|<[^>]+>", "", markdown, flags=re.DOTALL)
     for raw in html.unescape(bare).splitlines():
         line = raw.strip()

@@ -139,7 +139,9 @@ def test_it_reads_without_color_and_by_night(name: str) -> None:
     assert "<script" not in drawn
     hatches = re.findall(r'<pattern id="([^"]+)".*?<path d="([^"]+)"', drawn)
     assert set(re.findall(r"url\(#([^)]+)\)", drawn)) == {one for one, _ in hatches}
-    assert len({path for _, path in hatches}) == len(hatches) >= 3
+    assert len({path for _, path in hatches}) == len(hatches)
+    # The caravan's water and waste are containers: its battery alone runs out.
+    assert len(hatches) >= (1 if name == "heron-f" else 3)
 
 
 def test_markdown_leaves_drawing_and_form_alone() -> None:

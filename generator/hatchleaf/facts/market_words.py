@@ -40,7 +40,9 @@ def in_words_of(market: str, text: str) -> str:
     """
     if market in ("us", "ca"):
         return text
-    return _WORDS.sub(lambda found: _alike(found[0]), text)
+    said = _WORDS.sub(lambda found: _alike(found[0]), text)
+    # An abbreviation that begins a sentence has words in place of its capitals.
+    return said[:1].upper() + said[1:] if text[:1].isupper() else said
 
 
 def _alike(word: str) -> str:

@@ -118,13 +118,17 @@ def _united(members: tuple[Any, ...]) -> Shape:
     words: list[str] = []
     parts: dict[str, type[Part]] = {}
     item: Any = None
+    form: Form | None = None
     for member in members:
         found = shape(member)
+        form = found.form or form
         words.extend(found.words)
         if found.parts:
             parts[_tag(member)] = found.parts["part"]
         item = found.item if found.item is not None else item
-    return Shape(tuple(words), None, parts or None, item)
+    if form:
+        form = replace(form, words=(*form.words, *words))
+    return Shape(tuple(words), form, parts or None, item)
 
 
 def _tag(member: Any) -> str:
