@@ -6,8 +6,9 @@ import datetime
 
 import pytest
 
-from hatchleaf.blocks.text import Fault
+from hatchleaf.blocks.text import Fault, Unfillable, fill
 from hatchleaf.manual.wording import month
+from hatchleaf.problems import Place
 
 
 def test_a_month_is_printed_in_letters() -> None:
@@ -27,3 +28,12 @@ def test_anything_else_is_a_fault_of_the_block(value: object) -> None:
     """A block that names the wrong field is told so, and prints nothing."""
     with pytest.raises(Fault, match="month"):
         month(value)
+
+
+@pytest.mark.parametrize(
+    "text", ["Hob ({{ at({{ name }}) }}).", "It burns {{ name", "It burns {{ name }."]
+)
+def test_a_call_that_is_not_closed_is_a_problem(text: str) -> None:
+    """Else its own braces stand on the page."""
+    with pytest.raises(Unfillable):
+        fill(text, Place("block.md", 9, 1), {"name": "x", "at": str}, "markdown")

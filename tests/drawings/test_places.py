@@ -159,6 +159,23 @@ def test_heights_and_inside_are_told_apart(samples: Mapping[str, LoadedUnit]) ->
     assert len(set(shapes.values())) == len(shapes)
 
 
+def test_no_mark_lies_on_the_words_of_front_and_rear(
+    samples: Mapping[str, LoadedUnit],
+) -> None:
+    """A dot upon "front" hides both."""
+    for spec in units(samples):
+        for place in spec.places:
+            svg = plan(spec, [Mark(place, "210")], key="210", title="x")
+            found = re.search(r'x="([\d.]+)" y="60">front.*?x="([\d.]+)" y="60"', svg)
+            assert found
+            front, rear = float(found[1]), float(found[2])
+            lie = Lie(start=8, length=344, middle=56, half=28, upright=False)
+            dot = dot_of(place, lie, spec.body.market)
+            if abs(dot.y - 56) < 10:
+                assert not front - 4 < dot.x < front + 30, (spec.code, place.id)
+                assert not rear - 26 < dot.x < rear + 4, (spec.code, place.id)
+
+
 def test_every_hatch_with_a_page_can_be_tapped(guides: Mapping[str, Made]) -> None:
     """Exactly the topics that have a place, each place by a line to its label."""
     for made in guides.values():

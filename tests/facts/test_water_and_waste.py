@@ -145,3 +145,12 @@ def test_a_big_black_tank_starts_with_a_twentieth() -> None:
     some = with_("heron-a", waste__tanks__black__volume=reading("61 gal", units.VOLUME))
 
     assert some["waste.precharge[black]"].shown() == "3.1 gal"
+
+
+def test_two_tanks_alike_are_told_apart() -> None:
+    """Of two lines for a gray tank nobody knows which valve is meant."""
+    found = facts("heron-d")
+    labels = {fact.label for fact in found.of("waste.capacity")}
+    assert labels == {"black tank", "gray tank", "galley gray tank"}
+    one_of_each = facts("heron-a").of("waste.capacity")
+    assert {fact.label for fact in one_of_each} == {"black tank", "gray tank"}

@@ -60,6 +60,14 @@ def test_a_listed_fuse_is_named_and_leads_to_the_table(
     assert "topic:" not in at_home.markdown
 
 
+def test_a_breaker_among_fuses_is_called_by_its_name(
+    samples: Mapping[str, LoadedUnit], library: Library
+) -> None:
+    """The word that stands on the panel, once: no "fuse (breaker B)"."""
+    fuse = names(samples["heron-d"].spec, library)["fuse"]
+    assert fuse("slides").plain == "breaker B (50 A) at the front bay"
+
+
 def test_an_item_has_its_own_fuse(spec: UnitSpec, library: Library) -> None:
     """Two awnings, two fuses: the item's comes before that of the whole part."""
     fuse = names(spec, library)["fuse"]

@@ -165,7 +165,9 @@ def fill(text: str, place: Place, names: Mapping[str, object], mode: Mode) -> st
     line = 0
     for index, piece in enumerate(_PRINTED.split(text)):
         at = Place(place.file, place.line + line, 1 if line else place.column)
-        made.append(_rendered(piece, at, names, mode) if index % 2 else piece)
+        # A mark that is left over was never closed: Jinja says what is wrong with it.
+        prints = index % 2 or any(mark in piece for mark in _MARKS)
+        made.append(_rendered(piece, at, names, mode) if prints else piece)
         line += piece.count("\n")
     return "".join(made)
 

@@ -26,6 +26,12 @@ _STEP: Final = 38.0
 _ROWS: Final = {1: 12.0, -1: 100.0}
 """Middles of the plates beside the right-hand wall, which is above, and the left."""
 _FIRST, _LAST = 20.0, 340.0
+_REAR: Final = 346.0
+"""Where the word of the rear ends."""
+_WORD: Final = 28.0
+"""Room of the words of front and rear on the line between the sides."""
+_BETWEEN: Final = 14.0
+"""From that line, half of a word and of a dot."""
 _CLEAR: Final = 48.0
 """From the middle of a plate to that of the words beside it."""
 
@@ -66,12 +72,15 @@ def plan(spec: UnitSpec, marks: Iterable[Mark], *, key: str, title: str) -> str:
         for side, row in rows.items()
         for label, x in zip(row, middles[side], strict=True)
     ]
+    crossed = [x for row in rows.values() for label in row for x in _crossed(label)]
+    front_x = _LIE.start + front_word(spec) * _LIE.length
     return (
         _template()
         .render(
             key=key,
             title=title,
-            front_x=f"{_LIE.start + front_word(spec) * _LIE.length:.1f}",
+            front_x=f"{_beside(front_x, 1, crossed):.1f}",
+            rear_x=f"{_beside(_REAR, -1, crossed):.1f}",
             strokes=outline(spec, _LIE),
             words=[
                 (
@@ -141,6 +150,20 @@ def _plate(label: _Label, x: float, side: int) -> dict[str, object]:
         "text": label.text,
         "inside": all(dot.inside for dot in label.dots),
     }
+
+
+def _crossed(label: _Label) -> list[float]:
+    """Return where dots or leads of *label* lie on the line between the sides."""
+    return [dot.x for dot in label.dots if abs(dot.y - _LIE.middle) < _BETWEEN]
+
+
+def _beside(wanted: float, way: int, crossed: list[float]) -> float:
+    """Return the nearest start of a word from *wanted* on that nothing crosses."""
+    starts = [wanted + way * step for step in range(0, 61, 4)]
+    for start in starts:
+        if all(abs(start + way * _WORD / 2 - x) > _WORD / 2 + 6 for x in crossed):
+            return start
+    return wanted
 
 
 def _room_for_words(taken: list[float]) -> str:

@@ -18,7 +18,7 @@ def work_out(spec: UnitSpec, sheet: Sheet) -> None:
     if spec.waste.tanks == "unknown":
         sheet.stop(["waste.tanks"], *_OF_TANKS, *waste_use.OF_TANKS)
     for tank in items(spec.waste.tanks):
-        _tank(tank, sheet)
+        _tank(tank, waste_use.label(tank, items(spec.waste.tanks)), sheet)
     waste_use.work_out(spec, sheet)
     _rinse(spec, sheet)
 
@@ -27,10 +27,10 @@ def _volume(tank: WasteTank) -> Given:
     return number(f"waste.tanks[{tank.id}].volume", tank.volume)
 
 
-def _tank(tank: WasteTank, sheet: Sheet) -> None:
+def _tank(tank: WasteTank, called: str, sheet: Sheet) -> None:
     volume = _volume(tank)
     holds = said(f"waste.tanks[{tank.id}].holds", tank.holds)
-    label = f"{tank.holds} tank" if holds.known else "tank that holds what is not known"
+    label = called or "tank that holds what is not known"
     if tank.holds != "gray":
         sheet.lacks([volume, holds], f"waste.precharge[{tank.id}]")
     if sheet.lacks([volume], *(f"{base}[{tank.id}]" for base in _OF_TANKS[:2])):

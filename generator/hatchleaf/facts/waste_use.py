@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Final
 
 from hatchleaf.engineering import waste
@@ -42,15 +43,19 @@ def work_out(spec: UnitSpec, sheet: Sheet) -> None:
     # Where a rinse inlet is fitted, it rinses with the valve open.
     if spec.waste.rinse == "none":
         for tank in tanks:
-            _rinse_fills(tank, sheet)
+            _rinse_fills(tank, label(tank, tanks), sheet)
 
 
 def _volume(tank: WasteTank) -> Given:
     return number(f"waste.tanks[{tank.id}].volume", tank.volume)
 
 
-def _label(tank: WasteTank) -> str:
-    return "" if tank.holds == "unknown" else f"{tank.holds} tank"
+def label(tank: WasteTank, tanks: Sequence[WasteTank]) -> str:
+    """Return what *tank* is called among *tanks*: of two alike, each by its id."""
+    if tank.holds == "unknown":
+        return ""
+    alone = sum(other.holds == tank.holds for other in tanks) == 1
+    return f"{tank.holds if alone else tank.id.replace('-', ' ')} tank"
 
 
 def _days(holds: str, tanks: list[WasteTank], sheet: Sheet) -> None:
@@ -110,7 +115,7 @@ def _outlet(spec: UnitSpec, tanks: tuple[WasteTank, ...], sheet: Sheet) -> None:
         return
     width = quantity(_WIDTHS[outlet.kind], "inch")
     for tank in tanks:
-        _drain(tank, kind, width, sheet)
+        _drain(tank, label(tank, tanks), kind, width, sheet)
     for feet, name in zip(_HOSES, falls, strict=True):
         sheet.add(
             name,
@@ -124,7 +129,9 @@ def _outlet(spec: UnitSpec, tanks: tuple[WasteTank, ...], sheet: Sheet) -> None:
         )
 
 
-def _drain(tank: WasteTank, kind: Given, width: Quantity, sheet: Sheet) -> None:
+def _drain(
+    tank: WasteTank, called: str, kind: Given, width: Quantity, sheet: Sheet
+) -> None:
     name = f"waste.drain_seconds[{tank.id}]"
     volume = _volume(tank)
     if sheet.lacks([volume], name):
@@ -143,11 +150,11 @@ def _drain(tank: WasteTank, kind: Given, width: Quantity, sheet: Sheet) -> None:
         given=[volume, kind],
         source="torricelli",
         typical=True,
-        label=_label(tank),
+        label=called,
     )
 
 
-def _rinse_fills(tank: WasteTank, sheet: Sheet) -> None:
+def _rinse_fills(tank: WasteTank, called: str, sheet: Sheet) -> None:
     if tank.holds not in ("black", "combined"):
         return
     names = [f"{base}[{tank.id}]" for base in ("waste.rinse_fill", "waste.rinse_fills")]
@@ -166,7 +173,7 @@ def _rinse_fills(tank: WasteTank, sheet: Sheet) -> None:
         given=[volume, holds],
         source="common-practice",
         typical=True,
-        label=_label(tank),
+        label=called,
     )
     fills = waste.rinse_fills(fill)
     sheet.add(
@@ -183,5 +190,5 @@ def _rinse_fills(tank: WasteTank, sheet: Sheet) -> None:
         given=[volume, holds],
         source="common-practice",
         typical=True,
-        label=_label(tank),
+        label=called,
     )

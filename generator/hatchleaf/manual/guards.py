@@ -21,6 +21,8 @@ TOPIC: Final = "breakers"
 UNKNOWN: Final = "unknown"
 """What a field of words says that nobody could read."""
 _NUMBERED: Final = re.compile(r"[A-Za-z]{0,2}\d{1,3}[A-Za-z]?")
+_NAMED: Final = re.compile(r"(breaker|fuse) \w{1,3}")
+"""A place on a panel that says itself what sits there."""
 Guard: TypeAlias = Fuse | Breaker
 Side: TypeAlias = Literal["dc", "ac"]
 
@@ -90,12 +92,15 @@ class Guards:
         word = self._word(side)
         if _NUMBERED.fullmatch(guard.position):
             return f"{word} {guard.position}"
+        if _NAMED.fullmatch(guard.position):
+            return guard.position
         one_word = " " not in guard.position and guard.position != UNKNOWN
         return f"the {guard.position} {word}" if one_word else f"the {word}"
 
     def _inside_brackets(self, guard: Guard) -> str:
         known = guard.rating.quantity is not None
-        told = [] if " " not in guard.position else [guard.position]
+        plain = " " not in guard.position or _NAMED.fullmatch(guard.position)
+        told = [] if plain else [guard.position]
         if known:
             told.append(self.value(guard.rating, guard.at).plain)
         return f" ({', '.join(told)})" if told else ""
