@@ -13,6 +13,7 @@ _BRITISH: Final = {
     "shore power": "mains power",
     "cooktop": "hob",
     "furnace": "heater",
+    "leveling": "levelling",
     "LP gas": "gas",
     "hitch weight": "noseweight",
     "house batteries": "leisure batteries",

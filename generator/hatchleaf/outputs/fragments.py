@@ -53,6 +53,7 @@ from typing import Final, Protocol
 import jinja2
 from markupsafe import Markup
 
+from hatchleaf.facts.market_words import in_words_of
 from hatchleaf.manual.links import resolve
 from hatchleaf.manual.model import Page, Pages, Tile, day_in_words
 from hatchleaf.outputs.photos import shown
@@ -189,7 +190,10 @@ def neighbours(page: Page, pages: Pages) -> tuple[Page | None, Page | None]:
 def groups(pages: Pages) -> tuple[tuple[str, tuple[Page, ...]], ...]:
     """Return the contents: topics under their systems' names, empty ones left out."""
     named = [
-        (title, tuple(each for each in pages.pages if each.system == system))
+        (
+            in_words_of(pages.unit.market, title),
+            tuple(each for each in pages.pages if each.system == system),
+        )
         for system, title in SYSTEMS.items()
     ]
     known = {*SYSTEMS, "home", "journey"}
