@@ -10,6 +10,7 @@ from hatchleaf.spec import paths
 from hatchleaf.spec.checked import Checked
 from hatchleaf.spec.model.fields import Part
 from hatchleaf.spec.model.outside import PoweredAwning
+from hatchleaf.spec.model.readings import Reading
 from hatchleaf.spec.model.unit import PlaceOnUnit
 from hatchleaf.spec.model.water import TankHeater
 from hatchleaf.spec.told import quoted
@@ -97,7 +98,7 @@ def _place_if(
     if fitted == "none" and named:
         what = f"there is no place of what is not fitted ({field} is none)"
         yield unit.problem(f"{path}.{place}", what, "none")
-    elif fitted not in ("none", "unknown") and not named:
+    elif fitted not in ("none", "unknown", Reading(None)) and not named:
         what = f"{field} is fitted, so it has a place"
         yield unit.problem(f"{path}.{place}", what, "an id listed under places")
 
