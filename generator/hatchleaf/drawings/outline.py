@@ -38,7 +38,7 @@ _ROUND: Final = {
 _FRONT_WORD: Final = {
     "class_a": 0.085,
     "class_b": 0.17,
-    "class_c": 0.125,
+    "class_c": 0.145,
     "fifth_wheel": 0.09,
 }
 """Where the word begins that marks the front, clear of cab and coupling."""
