@@ -168,3 +168,14 @@ def test_every_name_is_known() -> None:
     """A block can only name what is written down."""
     for unit in ("heron-a", "heron-b", "heron-c"):
         assert {fact.base for fact in facts(unit).values()} <= names.KNOWN.keys()
+
+
+def test_a_burner_outside_counts_too() -> None:
+    """Furnace 40,000, heater 12,000, cooktop 22,500, oven 7,100, outside 14,000."""
+    whole = facts("heron-d")
+    other = with_("heron-d", kitchen__outside__lp_input=UNKNOWN)
+
+    assert whole["lp.load"].shown() == "95,600 BTU/h"
+    assert other.missing["lp.load"] == ("kitchen.outside.lp_input",)
+    assert "lp.hours[outside]" in whole
+    assert "lp.day[outside]" not in whole

@@ -40,6 +40,7 @@ def burners(spec: UnitSpec) -> Iterator[Burner]:
     yield from _furnace(spec)
     yield from _water_heater(spec)
     yield from _kitchen(spec)
+    yield from _outside(spec)
 
 
 def _furnace(spec: UnitSpec) -> Iterator[Burner]:
@@ -96,6 +97,22 @@ def _kitchen(spec: UnitSpec) -> Iterator[Burner]:
     elif isinstance(fridge, AbsorptionFridge):
         given = number("kitchen.fridge.lp_input", fridge.lp_input)
         yield Burner("fridge", "fridge", given, gas_day.FRIDGE_HOURS)
+
+
+def _outside(spec: UnitSpec) -> Iterator[Burner]:
+    outside = spec.kitchen.outside
+    if outside == "unknown":
+        yield Burner("outside", "burner outside", Given("kitchen.outside"))
+        return
+    there = fitted(outside)
+    if there is None:
+        return
+    if there.burner == "unknown":
+        yield Burner("outside", "burner outside", Given("kitchen.outside.burner"))
+    elif there.burner == "lp" and not isinstance(there.lp_input, str):
+        given = number("kitchen.outside.lp_input", there.lp_input)
+        # Some cook outside every day and some never: nobody can call hours usual.
+        yield Burner("outside", "burner outside", given)
 
 
 @dataclass(frozen=True)

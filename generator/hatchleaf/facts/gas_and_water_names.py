@@ -24,6 +24,9 @@ _BURNERS: Final = (
     "kitchen.cooktop.burners",
     "kitchen.oven",
     "kitchen.oven.lp_input",
+    "kitchen.outside",
+    "kitchen.outside.burner",
+    "kitchen.outside.lp_input",
     "kitchen.fridge",
     "kitchen.fridge.lp_input",
 )

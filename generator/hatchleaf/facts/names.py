@@ -30,6 +30,9 @@ _BURNERS: Final = (
     "kitchen.cooktop.lp_input",
     "kitchen.oven",
     "kitchen.oven.lp_input",
+    "kitchen.outside",
+    "kitchen.outside.burner",
+    "kitchen.outside.lp_input",
     "kitchen.fridge",
     "kitchen.fridge.lp_input",
 )
@@ -104,7 +107,7 @@ _TABLE: Final[dict[str, tuple[str, tuple[str, ...]]]] = {
     "lp.hours": (
         (
             "hours of one appliance on all the gas, its burner always lit "
-            "[furnace | water-heater | cooktop | oven | fridge]: 43 hours"
+            "[furnace | water-heater | cooktop | oven | outside | fridge]: 43 hours"
         ),
         (*_GAS, *_BURNERS),
     ),

@@ -15,6 +15,7 @@ from hatchleaf.spec.model.living import (
     Furnace,
     GasCooktop,
     Kitchen,
+    OutsideKitchen,
 )
 from hatchleaf.spec.model.waste import RinseInlet, Toilet, Waste
 from hatchleaf.spec.model.water import (
@@ -71,6 +72,9 @@ def _gas_appliances(unit: Checked) -> Iterator[str]:
         yield "kitchen.cooktop.kind"
     if kitchen and isinstance(kitchen.fridge, AbsorptionFridge):
         yield "kitchen.fridge.lp_input"
+    outside = kitchen.outside if kitchen else "none"
+    if isinstance(outside, OutsideKitchen) and outside.burner == "lp":
+        yield "kitchen.outside.burner"
     ac = unit.section("ac", Ac)
     if ac and isinstance(ac.generator, Generator) and ac.generator.kind == "lp":
         yield "ac.generator.kind"
@@ -132,6 +136,20 @@ def heater_heats(unit: Checked) -> Iterator[Problem]:
         yield unit.problem("hot_water.element", what)
 
 
+def outside_burner_has_its_gas(unit: Checked) -> Iterator[Problem]:
+    """Yield an outside kitchen whose burner and gas input contradict each other."""
+    kitchen = unit.section("kitchen", Kitchen)
+    if kitchen is None or not isinstance(kitchen.outside, OutsideKitchen):
+        return
+    outside, path = kitchen.outside, "kitchen.outside.lp_input"
+    if outside.burner == "lp" and outside.lp_input == "none":
+        what = "the burner burns gas, so it has an input"
+        yield unit.problem(path, what, "its plate's number, unknown")
+    if outside.burner in ("electric", "none") and number(outside.lp_input) is not None:
+        what = f"the burner is {outside.burner}, but gas is stated for it"
+        yield unit.problem(path, what, "none")
+
+
 def rinse_has_its_tank(unit: Checked) -> Iterator[Problem]:
     """Yield a rinse inlet whose tank is not one of the waste tanks."""
     waste = unit.section("waste", Waste)
@@ -173,6 +191,7 @@ RULES: Final = (
     water_pressure_is_said,
     water_has_a_tank,
     heater_heats,
+    outside_burner_has_its_gas,
     rinse_has_its_tank,
     toilet_has_its_tank,
 )

@@ -25,6 +25,7 @@ from hatchleaf.spec.model.readings import (
     Current,
     CurrentOrNone,
     HeatRate,
+    HeatRateOrNone,
     Power,
     PowerOrNone,
 )
@@ -251,11 +252,15 @@ class Laundry(Part):
 
 
 class OutsideKitchen(Part):
-    """A kitchen behind a hatch; `drains_to` is where its sink empties."""
+    """A kitchen behind a hatch.
+
+    `lp_input` is all its gas burners together, `drains_to` where its sink empties.
+    """
 
     kind: OrUnknown[Literal["built_in", "slide_out"]]
     at: PlaceId
     burner: OrUnknown[Literal["lp", "electric", "none"]]
+    lp_input: HeatRateOrNone
     taps: OrUnknown[YesNo]
     drains_to: OrUnknown[Literal["gray", "bucket", "none"]]
     fridge: OrUnknown[YesNo]
