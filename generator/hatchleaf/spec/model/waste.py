@@ -22,7 +22,7 @@ class WasteTank(Part):
     id: Id
     holds: OrUnknown[Literal["black", "gray", "combined"]]
     volume: Volume
-    valve: OrUnknown[Literal["pull", "cable", "electric"]]
+    valve: OrUnknown[Literal["pull", "cable", "electric", "tap"]]
     at: PlaceId
     by_hand: Literal["yes", "no", "none", "unknown"]
     """Of an electric valve: whether it can be worked by hand; else ``none``."""
