@@ -147,7 +147,7 @@ def _with_loads(count: int) -> tuple[AcLoad, ...]:
 
 
 def test_many_loads_keep_the_rows_that_matter() -> None:
-    """At most 40 rows: all that is too much stays, what fits easily goes."""
+    """At most 48 rows: all that is too much stays, what fits easily goes."""
     some = with_("heron-a", ac__loads=_with_loads(12))
     rows = some.of("shore.together")
 
@@ -186,6 +186,24 @@ def test_an_unknown_leg_counts_as_the_same_leg(leg: str, value: str) -> None:
         leg == "unknown"
     )
     assert "on one leg" in fact.basis
+
+
+def test_the_list_of_breakers_tells_the_leg() -> None:
+    """The element is on breaker 3, leg A; the charger is on none of the list."""
+    fact = facts("heron-d")["shore.together[front + water-heater]"]
+    assert "water heater is not known" not in fact.basis
+    # Front and element share leg A: 1,650 + 1,400 = 3,050 W, below 4,800 W.
+    assert "3,050 W on one leg" in fact.basis
+    # The list has no breaker of the charger's own.
+    other = facts("heron-d")["shore.together[rear + charger]"]
+    assert "battery charger is not known and counts as the same" in other.basis
+
+
+def test_an_electric_fireplace_is_a_load() -> None:
+    """It draws as much as a heater does, whether or not a list of loads has it."""
+    assert facts("heron-d")["shore.load[fireplace]"].shown() == "1,480 W"
+    without = with_("heron-d", climate__fireplace="none")
+    assert "shore.load[fireplace]" not in without
 
 
 def test_an_unknown_load_is_never_called_fitting() -> None:

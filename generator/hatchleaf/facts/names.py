@@ -85,6 +85,7 @@ _AC_LOADS: Final = (
     "climate.air_conditioners",
     "climate.air_conditioners.id",
     "climate.air_conditioners.watts",
+    "climate.fireplace.watts",
     "hot_water",
     "hot_water.element",
     "dc.converter",

@@ -24,7 +24,7 @@ from hatchleaf.units import number_in, quantity, shown
 FITS: Final = "fits"
 TOO_MUCH: Final = "too much"
 NOT_KNOWN: Final = "not known"
-MOST_ROWS: Final = 40
+MOST_ROWS: Final = 48
 """Rows of pairs and triples at most; beyond them a table is not read."""
 
 _SERVICE = (

@@ -9,6 +9,7 @@ from hatchleaf.facts.sheet import Sheet, fitted, items, number, stated
 from hatchleaf.facts.supplies import ShoreLoad
 from hatchleaf.spec.model.living import (
     AbsorptionFridge,
+    Fireplace,
     HouseholdFridge,
     InductionPlate,
 )
@@ -55,9 +56,14 @@ def _all(spec: UnitSpec, sheet: Sheet, least: float) -> Iterator[ShoreLoad]:
             "water-heater",
             "water heater",
             given,
+            _leg_of(spec, "hot_water"),
             least_amps=least,
             least_why="it leaves too little for the rest",
         )
+    if isinstance(spec.climate.fireplace, Fireplace):
+        given = number("climate.fireplace.watts", spec.climate.fireplace.watts)
+        leg = _leg_of(spec, "climate.fireplace")
+        yield ShoreLoad("fireplace", "fireplace on heat", given, leg)
     if isinstance(spec.kitchen.cooktop, InductionPlate):
         given = number("kitchen.cooktop.watts", spec.kitchen.cooktop.watts)
         yield ShoreLoad("cooktop", "induction plate", given)
@@ -66,11 +72,21 @@ def _all(spec: UnitSpec, sheet: Sheet, least: float) -> Iterator[ShoreLoad]:
         yield ShoreLoad(load.id, load.name, given, load.leg)
     if converter := fitted(spec.dc.converter):
         given = number("dc.converter.draw", converter.draw)
-        yield ShoreLoad("charger", "battery charger", given)
+        yield ShoreLoad(
+            "charger", "battery charger", given, _leg_of(spec, "dc.converter")
+        )
     if isinstance(spec.kitchen.fridge, (AbsorptionFridge, HouseholdFridge)):
         given = number("kitchen.fridge.watts", spec.kitchen.fridge.watts)
         power = "shore power" if spec.body.market in ("us", "ca") else "the mains"
-        yield ShoreLoad("fridge", f"fridge on {power}", given)
+        yield ShoreLoad(
+            "fridge", f"fridge on {power}", given, _leg_of(spec, "kitchen.fridge")
+        )
+
+
+def _leg_of(spec: UnitSpec, part: str) -> str:
+    """Return the leg that the list of breakers has for a part, else ``unknown``."""
+    legs = {one.leg for one in items(spec.ac.breakers) if one.part == part}
+    return legs.pop() if len(legs) == 1 else "unknown"
 
 
 def _coolers(spec: UnitSpec, least: float) -> Iterator[ShoreLoad]:
