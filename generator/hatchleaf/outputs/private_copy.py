@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from hatchleaf.facts.findings.acknowledged import Judged
+from hatchleaf.facts.market_words import in_words_of
 from hatchleaf.facts.model import Facts
 from hatchleaf.facts.warranties import warranty_ends
 from hatchleaf.manual.model import UnitCard, day_in_words
@@ -29,7 +30,7 @@ BLANK: Final = ""
 _TESTS: Final = {
     "gas_leak": "Gas, leak test",
     "brakes": "Brakes",
-    "breakaway": "Breakaway switch",
+    "breakaway": "Breakaway",
     "alarms": "Alarms",
     "ground_fault": "Ground-fault protection",
     "lights": "Lights",
@@ -204,7 +205,10 @@ def _cards(spec: UnitSpec) -> Section:
         "Cards to send to makers",
         lead,
         ("Part", "Number", "Sent on"),
-        tuple((one.what, one.number, BLANK) for one in registrations(spec)),
+        tuple(
+            (in_words_of(spec.body.market, one.what), one.number, BLANK)
+            for one in registrations(spec)
+        ),
     )
 
 
@@ -237,7 +241,8 @@ def _dates(spec: UnitSpec, facts: Facts) -> Section:
         for tire in items(tires if isinstance(tires, str) else tires.fitted):
             fact = f"dates.tire[{tire.id}]"
             end = due(fact, "read its side wall", "replace by {} (typical)")
-            yield f"Tire ({_plain(tire.id)})", _week(tire.made), end
+            named = in_words_of(spec.body.market, f"Tire ({_plain(tire.id)})")
+            yield named, _week(tire.made), end
 
     return Section(
         "dates",
@@ -281,7 +286,8 @@ def _tests(spec: UnitSpec) -> Section:
         _listed(spec.readings, "None was written down."),
         ("Test", "Result", "Found"),
         tuple(
-            (_TESTS[one.kind], one.result, one.found) for one in items(spec.readings)
+            (in_words_of(spec.body.market, _TESTS[one.kind]), one.result, one.found)
+            for one in items(spec.readings)
         ),
     )
 
