@@ -32,7 +32,7 @@ VERBS: Final = frozenset(
     stop store stow strap support sweep swing switch
     take talk tape tell test throw tie tighten tilt touch tow trace trail travel treat try
     trust tuck turn type
-    undo unfold unhook unlatch unlock unpair unplug unroll unscrew untie unwind use
+    uncouple undo unfold unhook unlatch unlock unpair unplug unroll unscrew untie unwind use
     wait wake walk warm warn wash watch weigh wet wind wipe work wrap write
     """.split()  # noqa: SIM905
 )

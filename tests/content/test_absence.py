@@ -54,7 +54,6 @@ WORDS: Final = {
 
 NO_WORD: Final[Mapping[str, str]] = {
     "breakers": "a breaker is also in the post, and a fuse in the vehicle",
-    "tires": "the vehicle that tows or carries the unit has tires too",
 }
 """Topic -> why no word of it can be marked: it is said of every unit."""
 

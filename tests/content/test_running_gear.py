@@ -112,6 +112,9 @@ def test_every_unhitching_ends_clear(variant: tuple[str, Manual]) -> None:
     """Whatever couples it: plug and cable are off before the vehicle drives."""
     _, manual = variant
     steps = manual.steps["arrive"]
+    if not any(step.phase == "unhitch" for step in steps):
+        assert manual.spec.vehicle not in ("none", "unknown")
+        return
     drive = min(_at(steps, r"^Drive (?:the (?:vehicle|truck)|forward)"))
     plug = max(_at(steps, r"(?:Pull|Turn) the plug"))
     cable = max(_at(steps, r"breakaway cable off"))

@@ -196,3 +196,15 @@ def test_an_unknown_height_is_no_number() -> None:
 
     assert "body.height" not in told
     assert told.missing["body.height"] == ("body.height",)
+
+
+def test_usual_nose_weight_of_a_caravan_on_a_stabilizing_head() -> None:
+    """5 to 7 % of 1,600 kg are 80 to 112 kg: the kind of head changes nothing."""
+    # Towing advice of the UK caravan trade: 5 to 7 % of the actual laden mass, within
+    # the lowest limit of car, towbar and coupling (secondary).
+    found = facts("heron-f")
+    for said, share, printed in (("least", 0.05, "80 kg"), ("most", 0.07, "110 kg")):
+        fact = found[f"weights.hitch_usual[at {said}]"]
+        assert isinstance(fact.value, units.Quantity)
+        assert units.number_in(fact.value, "kilogram") == pytest.approx(share * 1600)
+        assert fact.shown() == printed

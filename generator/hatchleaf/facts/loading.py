@@ -30,6 +30,7 @@ USUAL_SHARE: Final = {
     ("ball", "us"): weights.USUAL_SHARE["ball"],
     ("ball", "ca"): weights.USUAL_SHARE["ball"],
     ("ball", "uk"): weights.USUAL_SHARE["caravan"],
+    ("stabilizer_head", "uk"): weights.USUAL_SHARE["caravan"],
     ("fifth_wheel", "us"): weights.PIN_SHARE,
     ("fifth_wheel", "ca"): weights.PIN_SHARE,
     ("gooseneck", "us"): weights.PIN_SHARE,

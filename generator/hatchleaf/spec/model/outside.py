@@ -103,12 +103,17 @@ Door: TypeAlias = Annotated[
 
 
 class Step(Part):
-    """An entry step; `switch_at` is where an electric one is worked."""
+    """
+    An entry step; `switch_at` is where an electric one is worked.
+
+    `override` is how an electric one is brought in without its motor.
+    """
 
     id: Id
     kind: OrUnknown[Literal["fold_down", "drop_leg", "electric", "slide_in", "loose"]]
     at: PlaceId
     switch_at: PlaceOrNone
+    override: Literal["crank", "pin", "push", "none", "unknown"]
 
 
 class Window(Part):
