@@ -205,6 +205,6 @@ def test_usual_nose_weight_of_a_caravan_on_a_stabilizing_head() -> None:
     found = facts("heron-f")
     for said, share, printed in (("least", 0.05, "80 kg"), ("most", 0.07, "110 kg")):
         fact = found[f"weights.hitch_usual[at {said}]"]
-        assert isinstance(fact.value, units.Quantity)
+        assert not isinstance(fact.value, str | bool)
         assert units.number_in(fact.value, "kilogram") == pytest.approx(share * 1600)
         assert fact.shown() == printed
