@@ -95,7 +95,7 @@ def _tires(spec: UnitSpec, sheet: Sheet) -> None:
             in_words(end),
             basis=(
                 f"Its code {tire.made} is week {int(tire.made[:2])} of {made:%Y}; "
-                f"{TIRE_YEARS} years from then are typical for a trailer's tire."
+                f"{TIRE_YEARS} years from then are typical for a tire of such a unit."
             ),
             given=[given],
             source="common-practice",

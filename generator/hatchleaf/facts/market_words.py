@@ -17,7 +17,6 @@ _BRITISH: Final = {
     "LP gas": "gas",
     "hitch weight": "noseweight",
     "ground-fault protection": "RCD",
-    "trailer's tire": "caravan's tyre",
     "tow vehicle": "tow car",
     "placard": "plate",
     "park tap": "site tap",
