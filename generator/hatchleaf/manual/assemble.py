@@ -204,7 +204,9 @@ def _tiles(one: Chosen, names: Mapping[str, object], filler: Filler) -> Iterator
                     )
                     if on
                 )
-                note = ", ".join(filter(None, (tile.note, found.beside())))
+                # Of two tanks alike, the label says which.
+                which = found.label if found.label.endswith(f" {tile.note}") else ""
+                note = ", ".join(filter(None, (which or tile.note, found.beside())))
                 note = f"{note} ({marks})" if marks else note
                 yield Tile(tile.says, found.shown(), note, fact_link(found.name))
                 break

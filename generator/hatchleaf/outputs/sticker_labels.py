@@ -7,6 +7,7 @@ from dataclasses import replace
 from typing import Final
 
 from hatchleaf.drawings.plan import Mark, plan
+from hatchleaf.facts.market_words import in_words_of
 from hatchleaf.manual.assemble import Manual, TopicText
 from hatchleaf.manual.model import Pages
 from hatchleaf.manual.places import in_words, places_by_id
@@ -24,6 +25,10 @@ _SHUT_OFFS: Final = (
     ("Water: the pump's switch", "water.pump", "switch_at", "water-pump"),
     ("Water: the tap that the hose is on", "water.inlets", "at", "water-inlet"),
 )
+# A container's pump fills no pipe that anything but its switch could shut.
+_NO_TAP: Final = "socket"
+_SWITCHED: Final = "Mains power: the main switch"
+"""Where the consumer unit has a main switch and no main breaker."""
 _ALARMS: Final = {
     "smoke": "Smoke alarm",
     "co": "CO alarm",
@@ -98,25 +103,37 @@ def _card(manual: Manual, pages: Pages) -> Card:
     return Card(
         title=f"{spec.body.maker} {spec.body.name}",
         shut_offs=tuple(
-            ShutOff(name, _at(place, spec.body.market), topic)
+            ShutOff(
+                _called(name, spec.body.market), _at(place, spec.body.market), topic
+            )
             for name, place, topic in found
         ),
         exits=tuple(_exits(spec)),
         extinguisher=_at(extinguisher, spec.body.market) if extinguisher else "",
+        # Alarms that sound alike need one line.
         alarms=tuple(
-            Alarm(
-                _ALARMS[alarm.detects],
-                _known(alarm.alarm_sound),
-                _known(alarm.fault_sound),
-                _known(alarm.end_sound),
+            dict.fromkeys(
+                Alarm(
+                    in_words_of(spec.body.market, _ALARMS[alarm.detects]),
+                    _known(alarm.alarm_sound),
+                    _known(alarm.fault_sound),
+                    _known(alarm.end_sound),
+                )
+                for alarm in (safety.alarms if isinstance(safety.alarms, tuple) else ())
             )
-            for alarm in (safety.alarms if isinstance(safety.alarms, tuple) else ())
         ),
         emergency_number=pages.unit.emergency_number,
         plan_svg=plan(spec, marks, key="card", title="Shut-offs on the plan"),
         dealer_name=pages.unit.dealer_name,
         dealer_phone=pages.unit.dealer_phone,
     )
+
+
+def _called(name: str, market: str) -> str:
+    """Return the name of a shut-off in the words of *market*."""
+    if name.startswith("Shore power") and market not in ("us", "ca"):
+        return _SWITCHED
+    return in_words_of(market, name)
 
 
 def _shut_offs(manual: Manual) -> Iterator[tuple[str, PlaceOnUnit, int]]:
@@ -132,6 +149,8 @@ def _shut_offs(manual: Manual) -> Iterator[tuple[str, PlaceOnUnit, int]]:
         at_topic = {place.id for place in topics[topic].places}
         for one in fitted if isinstance(fitted, tuple) else (fitted,):
             place = places.get(getattr(one, field, ""))
+            if getattr(one, "kind", "") == _NO_TAP:
+                continue
             if place is not None and place.id in at_topic:
                 yield name, place, topics[topic].topic.number
 
