@@ -6,7 +6,7 @@ import datetime
 
 import pytest
 
-from hatchleaf.blocks.text import Fault, Unfillable, fill
+from hatchleaf.blocks.text import Fault, Shown, Unfillable, fill
 from hatchleaf.manual.wording import month
 from hatchleaf.problems import Place
 
@@ -37,3 +37,11 @@ def test_a_call_that_is_not_closed_is_a_problem(text: str) -> None:
     """Else its own braces stand on the page."""
     with pytest.raises(Unfillable):
         fill(text, Place("block.md", 9, 1), {"name": "x", "at": str}, "markdown")
+
+
+def test_a_value_that_is_joined_gives_its_words() -> None:
+    """Else what the page shows is how Python writes it down."""
+    word = Shown("[nose&#119;eight](topic:850)", "noseweight")
+    for text in ("{{ 'the ' ~ word }}", "the {{ word | string }}"):
+        place = Place("block.md", 1, 1)
+        assert fill(text, place, {"word": word}, "markdown") == "the noseweight"

@@ -38,6 +38,10 @@ class Shown:
     markdown: str
     plain: str
 
+    def __str__(self) -> str:
+        """Return what ``~`` and filters take of it: its words, without a link."""
+        return self.plain
+
 
 class Fault(Exception):  # noqa: N818  # becomes a problem at the block's own line
     """Raised by what a block calls: what is wrong, what is allowed, a hint."""
