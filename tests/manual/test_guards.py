@@ -65,7 +65,7 @@ def test_a_breaker_among_fuses_is_called_by_its_name(
 ) -> None:
     """The word that stands on the panel, once: no "fuse (breaker B)"."""
     fuse = names(samples["heron-d"].spec, library)["fuse"]
-    assert fuse("slides").plain == "breaker B (50 A) at the front bay"
+    assert fuse("slides", "bedroom").plain == "breaker B (30 A) at the front bay"
 
 
 def test_an_item_has_its_own_fuse(spec: UnitSpec, library: Library) -> None:
