@@ -19,8 +19,9 @@ from typing import Any
 
 import pytest
 from axe_core_python.base import AXE_SCRIPT
-from playwright.sync_api import Browser, Page, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
 
+from browser.host import Host, alone
 from hatchleaf.cli.edge import gathered, open_workspace
 from hatchleaf.manual.model import Pages
 
@@ -158,12 +159,17 @@ class _Handler(SimpleHTTPRequestHandler):
         """Say nothing."""
 
 
-@pytest.fixture(scope="session")
-def chromium() -> Iterator[Browser]:
-    """Start the system's Chromium."""
+def _chromium() -> str:
     found = shutil.which("chromium") or shutil.which("chromium-browser")
     if not found:
         pytest.fail("Chromium is missing: install the package `chromium`")
+    return found
+
+
+@pytest.fixture(scope="session")
+def chromium() -> Iterator[Browser]:
+    """Start the system's Chromium."""
+    found = _chromium()
     with sync_playwright() as playwright:
         browser = playwright.chromium.launch(
             executable_path=found, args=list(_ARGUMENTS)
@@ -209,6 +215,40 @@ def phone_with(chromium: Browser) -> Iterator[Callable[..., Phone]]:
 def phone(phone_with: Callable[..., Phone]) -> Phone:
     """Return a phone by day, scripts on."""
     return phone_with()
+
+
+@pytest.fixture
+def host(built: Built, site: Site, tmp_path: Path) -> Iterator[Host]:
+    """Return a host of the unit with the most pages, to be spoiled."""
+    code = site.pages.unit.code
+    with Host(alone(built.folder, code, tmp_path / "www")) as made:
+        yield made
+
+
+@pytest.fixture
+def start(chromium: Browser, tmp_path: Path) -> Iterator[Callable[..., BrowserContext]]:
+    """Return a maker of browsers that keep what they have between two starts."""
+    running: list[BrowserContext] = []
+
+    def begin(name: str = "phone") -> BrowserContext:
+        made = chromium.browser_type.launch_persistent_context(
+            tmp_path / name,
+            executable_path=_chromium(),
+            args=list(_ARGUMENTS),
+            viewport={"width": 390, "height": 844},
+        )
+        running.append(made)
+        return made
+
+    yield begin
+    for each in running:
+        each.close()
+
+
+@pytest.fixture
+def context(start: Callable[..., BrowserContext]) -> BrowserContext:
+    """Return a phone's browser."""
+    return start()
 
 
 def faults(page: Page) -> list[str]:

@@ -104,19 +104,21 @@ def _holds() -> dict[str, bytes]:
 
 
 def test_a_first_upload_in_order() -> None:
-    """All waits till it is whole; then shared files, pages, ways in, record."""
-    files = _site("one")
+    """All waits till it is whole; then shared files, pages, ways in, worker, record."""
+    files = _site("one", "a/0123456789abcdef", CODE, "sw.js", "icons/192.png")
     disk = _send(files)
     assert _holds() == files
     kinds = [what for what, _ in disk.done]
     assert kinds == sorted(kinds, reverse=True)  # every put before every move
     assert [path for what, path in disk.done if what == "move"] == [
         "a/0123456789abcdef/style.css",
+        f"{CODE}/icons/192.png",
         f"{CODE}/words.json",
         f"{CODE}/210/index.html",
         f"{CODE}/000/index.html",
         f"{CODE}/index.html",
         f"{CODE}/manual.html",
+        f"{CODE}/sw.js",
         f"{CODE}/edition.json",
     ]
 
@@ -154,9 +156,9 @@ def test_same_size_is_not_same() -> None:
 
 
 def test_what_left_the_guide_is_taken_away_last() -> None:
-    """A page that is no more goes after the new pages are in place."""
-    one = _site("one", "a/0123456789abcdef", CODE, "510/index.html")
-    two = _site("two")
+    """A page that is no more goes after the worker that does not ask for it is there."""
+    one = _site("one", "a/0123456789abcdef", CODE, "510/index.html", "sw.js")
+    two = _site("two", "a/0123456789abcdef", CODE, "sw.js")
     _send(one)
     disk = _send(two, one)
     assert disk.done[-1] == ("rm", f"{CODE}/510/index.html")
@@ -266,23 +268,38 @@ def test_a_store_is_told_what_files_are() -> None:
     class Store(MemoryFileSystem):  # type: ignore[misc]
         cachable = False
         told: dict[str, str] = {}  # noqa: RUF012
+        kept: dict[str, str] = {}  # noqa: RUF012
 
-        def pipe_file(self, path: str, value: bytes, ContentType: str) -> None:  # noqa: N803
+        def pipe_file(
+            self,
+            path: str,
+            value: bytes,
+            ContentType: str,  # noqa: N803
+            CacheControl: str,  # noqa: N803
+        ) -> None:
             self.told[path.rpartition("/")[2]] = ContentType
+            self.kept[path.rpartition("/")[2]] = CacheControl
             super().pipe_file(path, value)
 
         def makedirs(self, path: str, exist_ok: bool = False) -> None:  # noqa: FBT001, FBT002
             raise NotImplementedError  # it has no folders
 
-    files = _site("one")
+    more = ("sw.js", "manifest.webmanifest", "icons/192.png")
+    files = _site("one", "a/0123456789abcdef", CODE, *more)
     Upload(Store(), BASE, CODE, files, stores=True).run(None)
     assert Store.told == {
+        "192.png": "image/png",
         "edition.json": "application/json",
         "index.html": "text/html; charset=utf-8",
+        "manifest.webmanifest": "application/manifest+json",
         "manual.html": "text/html; charset=utf-8",
         "style.css": "text/css; charset=utf-8",
+        "sw.js": "text/javascript; charset=utf-8",
         "words.json": "application/json",
     }
+    # A worker kept on the way would keep phones from every edition after it.
+    assert Store.kept.pop("style.css") == "public, max-age=31536000, immutable"
+    assert set(Store.kept.values()) == {"no-cache"}
 
 
 def test_by_address_on_a_disk(tmp_path: Path) -> None:

@@ -94,8 +94,15 @@ def test_every_topic_has_its_address(site: dict[str, bytes]) -> None:
         f"{CODE}/manual.html",
         f"{CODE}/words.json",
         f"{CODE}/edition.json",
+        f"{CODE}/manifest.webmanifest",
+        f"{CODE}/icons/180-cut.png",
+        f"{CODE}/icons/192.png",
+        f"{CODE}/icons/512.png",
+        f"{CODE}/icons/512-cut.png",
+        f"{CODE}/sw.js",
         f"{shared}/style.css",
         f"{shared}/reader.js",
+        f"{shared}/saved.js",
         f"{shared}/icon.svg",
     }
     assert 'href="000/"' in site[f"{CODE}/index.html"].decode()

@@ -189,6 +189,8 @@ def test_a_preview_follows_edits_and_survives_problems(workspace: Workspace) -> 
         assert "livereload" in home
         page = served.get(f"{code}/001/")
         assert site.pages.by_number[1].title in page
+        # Kept in the browser, a page would not show what is edited.
+        assert "registration.unregister" in served.get(f"{code}/sw.js")
 
         spec.write_text(text.replace("stock:", "stok:"), encoding="utf-8")
         page = served.wait_for(f"{code}/001/", lambda answer: "to put right" in answer)

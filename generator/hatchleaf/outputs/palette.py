@@ -50,6 +50,27 @@ def stylesheet(brand: str = "") -> str:
     return _DARK.sub(f"--brand-night: {legible(brand, NIGHT)};", text, count=1)
 
 
+def variable(style: str, name: str) -> str:
+    """
+    Return a colour that a style names.
+
+    Args:
+        style: What `stylesheet` returned.
+
+        name: Such as ``paper``.
+
+    Returns:
+        The colour by day as ``#rrggbb``.
+
+    Raises:
+        KeyError: The style has no such colour.
+    """
+    found = re.search(rf"--{re.escape(name)}: (#[0-9a-f]{{6}});", style)
+    if not found:
+        raise KeyError(name)
+    return found[1]
+
+
 def legible(color: str, paper: str) -> str:
     """
     Return the nearest shade of a colour that can be read on *paper*.

@@ -2,9 +2,10 @@
 One unit sent to a host, so that an interruption leaves the version before it.
 
 All that is new waits in a folder beside the pages until it is there whole.  Only then
-is it moved in place: shared files, pages, and last the ways in.  While files are
-moved the unit has no edition record, so that whoever comes after an interruption
-trusts nothing and uploads all of it.
+is it moved in place: shared files, pages, the ways in, and last the worker, whose list
+of hashes tells phones that there is something to fetch.  While files are moved the unit
+has no edition record, so that whoever comes after an interruption trusts nothing and
+uploads all of it.
 """
 
 from __future__ import annotations
@@ -17,6 +18,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any, Final
 
+from hatchleaf.outputs.offline import WORKER
 from hatchleaf.outputs.published import Published
 from hatchleaf.outputs.website.assets import FOLDER as SHARED
 from hatchleaf.outputs.website.assets import RECORD
@@ -33,6 +35,7 @@ _TYPES: Final = {
     "json": "application/json",
     "png": "image/png",
     "svg": "image/svg+xml",
+    "webmanifest": "application/manifest+json",
     "webp": "image/webp",
 }
 """What an object store is told of a file: it serves that and guesses nothing."""
@@ -40,7 +43,9 @@ _TYPES: Final = {
 _CODE: Final = re.compile(r"[1-9]\d{14}")
 _PAGE: Final = re.compile(r"\d{3}/index\.html")
 _WAYS_IN: Final = ("000/index.html", "index.html", "manual.html")
-_WORKER: Final = "sw.js"
+_FOR_GOOD: Final = "public, max-age=31536000, immutable"
+_ASK_FIRST: Final = "no-cache"
+"""What browsers and whatever is on the way to them do before they show an old file."""
 
 
 @dataclass(frozen=True)
@@ -148,7 +153,7 @@ class Upload:
         own = name.removeprefix(f"{self.code}/")
         if own == name:
             return 0, name
-        last = {RECORD: 5, _WORKER: 4} | dict.fromkeys(_WAYS_IN, 3)
+        last = {RECORD: 5, WORKER: 4} | dict.fromkeys(_WAYS_IN, 3)
         return last.get(own, 2 if _PAGE.fullmatch(own) else 1), name
 
     def _write(self, name: str, content: bytes) -> None:
@@ -157,6 +162,9 @@ class Upload:
         if self.stores:
             ending = name.rpartition(".")[2]
             told["ContentType"] = _TYPES.get(ending, "application/octet-stream")
+            place = name.removeprefix(f"{WAITING}/{self.code}/")
+            shared = place.startswith(f"{SHARED}/")
+            told["CacheControl"] = _FOR_GOOD if shared else _ASK_FIRST
         self.disk.pipe_file(self._at(name), content, **told)
 
     def _move(self, name: str, to: str) -> None:

@@ -24,8 +24,8 @@ RECORD: Final = "edition.json"
 """Beside a unit's pages: which edition they are and which shared files they name."""
 
 _DIGITS: Final = 16
-_AS_THEY_ARE: Final = ("reader.js", "icon.svg")
-_STYLE: Final = "style.css"
+_AS_THEY_ARE: Final = ("reader.js", "saved.js", "icon.svg")
+STYLE: Final = "style.css"
 
 
 @dataclass(frozen=True)
@@ -47,13 +47,13 @@ class Shared:
 
 def shared_files(brand: str) -> Shared:
     """
-    Return the style, script and icon of the pages.
+    Return the style, scripts and icon of the pages.
 
     Args:
         brand: The dealership's colour as ``#rrggbb``; ours when empty.
     """
     files = {name: theme_text(f"assets/{name}") for name in _AS_THEY_ARE}
-    files[_STYLE] = stylesheet(brand)
+    files[STYLE] = stylesheet(brand)
     return Shared({name: text.encode() for name, text in sorted(files.items())})
 
 

@@ -21,10 +21,17 @@ from mkdocs.utils.templates import TemplateContext
 
 from hatchleaf.manual.model import Page as Topic
 from hatchleaf.manual.model import Pages
-from hatchleaf.outputs import calendar, phone_copy, search
+from hatchleaf.outputs import calendar, icons, offline, phone_copy, search
 from hatchleaf.outputs.fragments import website_context
+from hatchleaf.outputs.palette import variable
 from hatchleaf.outputs.photos import photos_of_site
-from hatchleaf.outputs.website.assets import RECORD, Shared, record, shared_files
+from hatchleaf.outputs.website.assets import (
+    RECORD,
+    STYLE,
+    Shared,
+    record,
+    shared_files,
+)
 from hatchleaf.outputs.website.engine import strict
 
 NAME: Final = "hatchleaf"
@@ -38,7 +45,11 @@ class UnitSite:
     pages: Pages
     shared: Shared
     files: Mapping[str, bytes]
-    """Finished files by path below the site, the shared ones among them."""
+    """
+    Finished files by path below the site, the shared ones among them.
+
+    The pages are missing, and so is the worker, whose list has them.
+    """
     topics: Mapping[str, Topic]
     """The topics by the path that MkDocs takes for their source."""
 
@@ -47,6 +58,17 @@ class UnitSite:
         assets = f"{_ROOT}{self.shared.folder}/"
         topic = self.topics[source]
         return website_context(topic, self.pages, root=_ROOT, assets=assets)
+
+    def worker(self, files: Mapping[str, bytes]) -> dict[str, bytes]:
+        """
+        Return the worker that keeps this unit on a phone, by its path.
+
+        Args:
+            files: All of the unit's files, the pages among them.
+        """
+        unit = self.pages.unit
+        script = offline.worker(unit.code, unit.edition, files)
+        return {f"{unit.code}/{offline.WORKER}": script}
 
 
 def unit_site(
@@ -72,12 +94,17 @@ def unit_site(
         env: An environment over our templates that has compiled them already.
     """
     shared = shared_files(brand)
+    style = shared.files[STYLE].decode()
     copy = phone_copy.phone_copy(pages, brand=brand, env=env)
     own = {
         "index.html": leading_to("000/", pages.unit.title),
         search.FILE_NAME: search.words_json(pages).encode(),
         phone_copy.FILE_NAME: copy.encode(),
         RECORD: record(pages.unit.edition, shared),
+        offline.MANIFEST: offline.manifest(pages.unit, style),
+        **icons.icons(
+            *(variable(style, name) for name in ("brand-day", "ink", "paper"))
+        ),
         **photos_of_site(pages),
         **(others or {}),
     }

@@ -48,7 +48,8 @@ def build_site(
         env=environment(),
     )
     config = in_memory(settings.site_name, settings.site_url)
-    return dict(site.files) | _rendered(site, config)
+    files = dict(site.files) | _rendered(site, config)
+    return files | site.worker(files)
 
 
 def _rendered(site: UnitSite, config: MkDocsConfig) -> dict[str, bytes]:

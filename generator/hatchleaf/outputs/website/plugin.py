@@ -13,9 +13,10 @@ from typing import Any, Final, Literal
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
 from mkdocs.structure.files import File, Files
+from mkdocs.structure.pages import Page
 
 from hatchleaf.library import UNITS
-from hatchleaf.outputs import fragments
+from hatchleaf.outputs import fragments, offline
 from hatchleaf.outputs.website.assets import shared_files
 from hatchleaf.outputs.website.engine import (
     WrongEngineError,
@@ -46,6 +47,7 @@ class HatchleafPlugin(UnitEvents):  # type: ignore[no-untyped-call]
         self._serving = False
         self._problems: tuple[Problem, ...] = ()
         self._shown: tuple[str, ...] = ()
+        self._made: dict[str, bytes] = {}
 
     def on_startup(
         self, *, command: Literal["build", "gh-deploy", "serve"], **_: Any
@@ -69,6 +71,7 @@ class HatchleafPlugin(UnitEvents):  # type: ignore[no-untyped-call]
         # A preview outlives edits of the theme.
         fragments.environment.cache_clear()
         self._problems = ()
+        self._made = {}
         try:
             self.site = preview_site(workspace, config.extra.get(UNIT, ""))
         except ProblemsFound as found:
@@ -88,6 +91,23 @@ class HatchleafPlugin(UnitEvents):  # type: ignore[no-untyped-call]
             content = leading_to(f"{pages.unit.code}/000/", pages.unit.title)
             ours.append(File.generated(config, "index.html", content=content))
         return ours
+
+    def on_post_page(self, output: str, *, page: Page, **_: Any) -> str:
+        """Remember each page as MkDocs writes it."""
+        self._made[page.file.dest_uri] = output.encode(errors="xmlcharrefreplace")
+        return output
+
+    def on_post_build(self, *, config: MkDocsConfig) -> None:
+        """Write the worker, whose list has all pages; a preview keeps nothing."""
+        if self._problems:
+            return
+        code = self.site.pages.unit.code
+        made = self.site.worker({**self.site.files, **self._made})
+        if self._serving:
+            # One that was met at the same address before would show old pages.
+            made = {name: offline.retired_worker(code) for name in made}
+        for name, content in made.items():
+            (Path(config.site_dir) / name).write_bytes(content)
 
     def _problem_files(self, config: MkDocsConfig) -> Files:
         """Put the list wherever a browser may be looking, so that it reloads there."""
