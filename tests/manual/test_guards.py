@@ -61,11 +61,16 @@ def test_a_listed_fuse_is_named_and_leads_to_the_table(
 
 
 def test_a_breaker_among_fuses_is_called_by_its_name(
-    samples: Mapping[str, LoadedUnit], library: Library
+    spec: UnitSpec, library: Library
 ) -> None:
     """The word that stands on the panel, once: no "fuse (breaker B)"."""
-    fuse = names(samples["heron-d"].spec, library)["fuse"]
-    assert fuse("slides", "bedroom").plain == "breaker B (30 A) at the front bay"
+    fuses = spec.dc.fuses
+    assert isinstance(fuses, tuple)
+    pump = next(one for one in fuses if one.part == "water.pump")
+    named = with_fuses(spec, pump.model_copy(update={"position": "breaker B"}))
+    assert names(named, library)["fuse"]("water.pump").plain == (
+        "breaker B (10 A) at the breaker and fuse panel"
+    )
 
 
 def test_an_item_has_its_own_fuse(spec: UnitSpec, library: Library) -> None:
