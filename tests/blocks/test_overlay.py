@@ -111,3 +111,28 @@ def test_a_number_is_not_given_twice(tmp_path: Path) -> None:
     with pytest.raises(ProblemsFound) as found:
         read_library([BUILT_IN, folder], tmp_path)
     assert "number 900 or id 'more' is taken already" in str(found.value)
+
+
+def test_a_dealership_adds_other_names_for_search(tmp_path: Path) -> None:
+    """Its search.yml adds rows; a word that it explains anew means what it says."""
+    folder = tmp_path / "content_blocks"
+    folder.mkdir()
+    (folder / "search.yml").write_text(
+        "same:\n  - [bottle house, gas locker]\nmeans:\n  ac: [air conditioner]\n",
+        "utf-8",
+    )
+    built_in = read_library([BUILT_IN], tmp_path).synonyms
+    ours = read_library([BUILT_IN, folder], tmp_path).synonyms
+    assert ours.same == (*built_in.same, ("bottle house", "gas locker"))
+    assert ours.means == {**built_in.means, "ac": ("air conditioner",)}
+    assert built_in.means["ac"] != ours.means["ac"]
+
+
+def test_other_names_are_lists(tmp_path: Path) -> None:
+    """A row that is no list is a problem with its place."""
+    folder = tmp_path / "content_blocks"
+    folder.mkdir()
+    (folder / "search.yml").write_text("same:\n  - gas, propane\n", "utf-8")
+    with pytest.raises(ProblemsFound) as found:
+        read_library([BUILT_IN, folder], tmp_path)
+    assert str(found.value.problems[0]).startswith("content_blocks/search.yml:2:5: ")

@@ -102,6 +102,7 @@ def test_every_topic_has_its_address(site: dict[str, bytes]) -> None:
         f"{CODE}/sw.js",
         f"{shared}/style.css",
         f"{shared}/reader.js",
+        f"{shared}/search.js",
         f"{shared}/saved.js",
         f"{shared}/icon.svg",
     }

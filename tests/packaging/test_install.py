@@ -88,7 +88,10 @@ def test_wheel_carries_data(wheel: Path) -> None:
         "hatchleaf/drawings/plan.svg.j2",
         "hatchleaf/drawings/unit_map.svg.j2",
         "hatchleaf/theme/page.html",
+        "hatchleaf/_builtin/content_blocks/search.yml",
+        "hatchleaf/theme/assets/inflate.js",
         "hatchleaf/theme/assets/reader.js",
+        "hatchleaf/theme/assets/search.js",
         "hatchleaf/theme/fonts/OFL.txt",
         "hatchleaf/theme/typst/stickers.typ",
     ):

@@ -9,6 +9,7 @@ from typing import Final, Literal, TypeAlias
 
 from hatchleaf.blocks.conditions import Line
 from hatchleaf.blocks.intervals import Interval
+from hatchleaf.blocks.synonyms import Synonyms
 from hatchleaf.problems import Place
 
 ANY: Final = "present"
@@ -239,3 +240,5 @@ class Library:
     """Word of a text -> market -> what it is called there."""
     phrases_by_market: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
     """Word of a closed list -> market -> its plain words there."""
+    synonyms: Synonyms = field(default_factory=Synonyms)
+    """Other names of things, for search."""

@@ -81,6 +81,7 @@ def read_library(folders: Sequence[Path], root: Path) -> Library:
         phrases=registry.phrases,
         phrases_by_market=registry.phrases_by_market,
         words=registry.words,
+        synonyms=registry.synonyms,
         pending=registry.pending,
         shared=registry.shared,
         unreviewed=still_to_review(blocks, rules),

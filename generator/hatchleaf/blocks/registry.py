@@ -13,6 +13,7 @@ from hatchleaf.blocks.forms import validated
 from hatchleaf.blocks.front_matter import Form
 from hatchleaf.blocks.markets import Market
 from hatchleaf.blocks.model import Journey, Phase, Topic, TopicPart, Worded
+from hatchleaf.blocks.synonyms import Synonyms
 from hatchleaf.problems import Place, Problem, ProblemsFound
 from hatchleaf.spec.model.fields import Id, Text, wrong
 from hatchleaf.spec.source import read
@@ -107,6 +108,13 @@ class WordsForm(Form):
     words: dict[str, dict[Market, Text]] = Field(default_factory=dict)
 
 
+class SearchForm(Form):
+    """The file search.yml."""
+
+    same: tuple[tuple[Text, ...], ...] = ()
+    means: dict[str, tuple[Text, ...]] = Field(default_factory=dict)
+
+
 @dataclass
 class Registry:
     """What the lists say, with the place of each topic."""
@@ -118,6 +126,7 @@ class Registry:
     phrases: dict[str, str] = field(default_factory=dict)
     phrases_by_market: dict[str, Mapping[str, str]] = field(default_factory=dict)
     words: dict[str, Mapping[str, str]] = field(default_factory=dict)
+    synonyms: Synonyms = field(default_factory=Synonyms)
     pending: dict[str, str] = field(default_factory=dict)
     shared: dict[str, Worded] = field(default_factory=dict)
 
@@ -222,6 +231,11 @@ def _words(registry: Registry, path: Path, root: Path, *, built_in: bool) -> Non
             mine[key] = {str(market): name for market, name in names.items()}
 
 
+def _search(registry: Registry, path: Path, root: Path, *, built_in: bool) -> None:  # noqa: ARG001
+    form = validated(SearchForm, read(path, root))
+    registry.synonyms = registry.synonyms.joined(Synonyms(form.same, form.means))
+
+
 def _pending(registry: Registry, path: Path, root: Path, *, built_in: bool) -> None:  # noqa: ARG001
     for name, node in read(path, root).fields.items():
         registry.pending[name] = node.text or ""
@@ -246,6 +260,7 @@ _FILES: Final = {
     "journeys.yml": _journeys,
     "sources.yml": _sources,
     "words.yml": _words,
+    "search.yml": _search,
     "pending.yml": _pending,
     "shared.yml": _shared,
 }

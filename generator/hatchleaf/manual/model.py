@@ -6,6 +6,8 @@ import datetime
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+from hatchleaf.blocks.synonyms import Synonyms
+
 
 @dataclass(frozen=True)
 class Heading:
@@ -149,6 +151,8 @@ class Pages:
     """The schedule of regular care, by topic."""
     pictures: Mapping[str, bytes] = field(default_factory=dict, repr=False)
     """The photos' bytes by the names that the pages use."""
+    synonyms: Synonyms = field(default_factory=Synonyms)
+    """Other names of things, for search."""
     by_number: dict[int, Page] = field(init=False, repr=False, compare=False)
 
     def __post_init__(self) -> None:

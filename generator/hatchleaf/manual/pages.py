@@ -79,7 +79,7 @@ def make_pages(
     pages = with_photos(pages, album)
     card = _card(manual.spec, pages, dealer_name, dealer_phone)
     walk = round_trip((text.topic.number, text.places) for text in manual.topics)
-    made = Pages(card, pages, walk, care, album.pictures)
+    made = Pages(card, pages, walk, care, album.pictures, manual.library.synonyms)
     problems = [_link_problem(number, what, manual) for number, what in faults_in(made)]
     if problems:
         raise ProblemsFound(problems)

@@ -27,7 +27,7 @@ from hatchleaf.outputs.fragments import (
     theme_text,
 )
 from hatchleaf.outputs.palette import stylesheet
-from hatchleaf.outputs.search import topics_json
+from hatchleaf.outputs.search import words_packed
 from hatchleaf.outputs.slimming import lean, slimmed
 
 FILE_NAME: Final = "manual.html"
@@ -36,6 +36,7 @@ FILE_NAME: Final = "manual.html"
 LIMIT: Final = 1_500_000
 """Bytes: it is sent by message and kept on old phones."""
 
+_SCRIPTS: Final = ("inflate.js", "search.js", "reader.js")
 _HEADING: Final = re.compile(r"(</?h)([2-5])(?=[ >])")
 
 
@@ -55,7 +56,7 @@ def phone_copy(pages: Pages, *, brand: str = "", env: Environment | None = None)
         and nothing else, from nowhere else.
     """
     style = lean(stylesheet(brand))
-    script = lean(theme_text("assets/reader.js"))
+    script = "".join(lean(theme_text(f"assets/{name}")) for name in _SCRIPTS)
     sheets = [
         context(
             _lowered(page), pages, root="", assets="", target=copy_target, copy=True
@@ -73,7 +74,7 @@ def phone_copy(pages: Pages, *, brand: str = "", env: Environment | None = None)
             csp=Markup(policy(style, script)),  # noqa: S704
             style=Markup(style),  # noqa: S704
             script=Markup(script),  # noqa: S704
-            words=Markup(topics_json(pages)),  # noqa: S704
+            words=Markup(words_packed(pages)),  # noqa: S704
         )
     )
     return slimmed(whole)

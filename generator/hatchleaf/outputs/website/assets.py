@@ -24,7 +24,7 @@ RECORD: Final = "edition.json"
 """Beside a unit's pages: which edition they are and which shared files they name."""
 
 _DIGITS: Final = 16
-_AS_THEY_ARE: Final = ("reader.js", "saved.js", "icon.svg")
+_AS_THEY_ARE: Final = ("reader.js", "saved.js", "search.js", "icon.svg")
 STYLE: Final = "style.css"
 
 

@@ -1,7 +1,7 @@
 /*
- * What the pages can do beyond being read: the number box, the search, the ticks of
- * one run and, in the phone copy, one topic at a time.  The website and the phone copy
- * carry the same bytes; everything that differs from unit to unit is data.  Without
+ * What the pages can do beyond being read: the number box, the field of the search, the
+ * ticks of one run and, in the phone copy, one topic at a time.  The website and the phone
+ * copy carry the same bytes; everything that differs from unit to unit is data.  Without
  * this script every page still reads from top to bottom and every link works.
  */
 (function () {
@@ -98,157 +98,41 @@
     });
   });
 
-  /* ---- Search in the owner's own words ---- */
+  /* ---- Search in the owner's own words: search.js and the words, when first used ---- */
 
-  const SMALL = new Set(
-    ("a an and are at be but by can do does for from get go has have how i if in is it " +
-      "its me my of on or our so that the then there this to up was we what when where " +
-      "which who why will with you your").split(" "),
-  );
-
-  function fold(text) {
-    const plain = text.toLowerCase().replace(/\u2019/g, "'").normalize("NFKD");
-    return plain.replace(/[\u0300-\u036f']/g, "").match(/[a-z0-9]+/g) || [];
-  }
-
-  /* Endings go, so that "leaks", "leaking" and "leak" meet. */
-  function stem(word) {
-    if (/^\d/.test(word) || word.length < 4) return word;
-    let short = word.replace(/(ies)$/, "y").replace(/([^s])s$/, "$1");
-    if (short.length > 5) short = short.replace(/ing$/, "");
-    if (short.length > 4) short = short.replace(/ed$/, "");
-    return short.replace(/(.)\1$/, "$1").replace(/e$/, "");
-  }
-
-  const stems = (text) => fold(text).map(stem);
-
-  /* The words of a text that tell one question from another; all, where none does. */
-  function telling(text) {
-    const every = fold(text);
-    const wanted = every.filter((word) => !SMALL.has(word));
-    return wanted.length ? wanted : every;
-  }
-
-  /* The phone copy has all texts inside, so it brings no list of their words. */
-  function wordsInside(topics) {
-    const used = Object.create(null);
-    topics.forEach((topic, at) => {
-      const sheet = document.getElementById("t-" + pad(topic.n));
-      const parts = all(".where, .normal-text, .ratings, .text", sheet);
-      topic.w = all(".where", sheet).map((each) => each.textContent).join();
-      topic.h = all(".text :is(h3, h4, h5)", sheet).map((each) => each.textContent);
-      const text = parts.map((part) => part.innerHTML.replace(/<[^>]*>|&\w+;/g, " ")).join(" ");
-      new Set(fold(text)).forEach((word) => {
-        if (word.length > 1) (used[word] = used[word] || []).push(at);
-      });
-    });
-    return used;
-  }
-
-  function index(data) {
-    const texts = data.words || wordsInside(data.topics);
-    const topics = data.topics.map((topic) => ({
-      number: topic.n,
-      title: topic.t,
-      where: topic.w,
-      asked: topic.a.map((phrase) => new Set(telling(phrase).map(stem))),
-    }));
-    const words = new Map();
-    const add = (word, at, weight) => {
-      if (!words.has(word)) words.set(word, new Map());
-      const has = words.get(word);
-      if ((has.get(at) || 0) < weight) has.set(at, weight);
-    };
-    Object.keys(texts).forEach((word) =>
-      texts[word].forEach((at) => add(stem(word), at, 1)),
-    );
-    data.topics.forEach((topic, at) => {
-      topic.h.forEach((heading) => stems(heading).forEach((word) => add(word, at, 2)));
-      stems(topic.t).forEach((word) => add(word, at, 4));
-      topic.a.forEach((phrase) => stems(phrase).forEach((word) => add(word, at, 5)));
-    });
-    return { topics: topics, words: words };
-  }
-
-  /* One letter wrong, missing, too many, or two in the wrong order. */
-  function nearly(one, other) {
-    if (Math.abs(one.length - other.length) > 1) return false;
-    let start = 0;
-    while (start < one.length && one[start] === other[start]) start += 1;
-    let end = 0;
-    while (
-      end < Math.min(one.length, other.length) - start &&
-      one[one.length - 1 - end] === other[other.length - 1 - end]
-    ) end += 1;
-    const left = one.slice(start, one.length - end);
-    const right = other.slice(start, other.length - end);
-    if (left.length <= 1 && right.length <= 1) return true;
-    return left.length === 2 && right.length === 2 && left[0] === right[1] && left[1] === right[0];
-  }
-
-  /* The words of this guide that a typed word may mean, each with how well it fits. */
-  function meant(word, words) {
-    const found = new Map();
-    if (words.has(word)) found.set(word, 1);
-    if (word.length >= 3) {
-      words.forEach((_, known) => {
-        if (known !== word && known.startsWith(word)) found.set(known, 0.7);
-      });
-    }
-    if (!found.size && word.length >= 4) {
-      words.forEach((_, known) => {
-        if (known.length >= 3 && nearly(word, known)) found.set(known, 0.5);
-      });
-    }
-    return found;
-  }
-
-  function search(data, typed) {
-    const asked = Array.from(new Set(telling(typed).map(stem)));
-    const scores = data.topics.map(() => 0);
-    const meanings = asked.map((word) => meant(word, data.words));
-    meanings.forEach((found) => {
-      const best = new Map();
-      found.forEach((fit, word) => {
-        const has = data.words.get(word);
-        const rare = Math.log(1 + data.topics.length / has.size);
-        has.forEach((weight, at) => {
-          best.set(at, Math.max(best.get(at) || 0, fit * weight * rare));
-        });
-      });
-      best.forEach((score, at) => { scores[at] += score; });
-    });
-    /* A phrase that owners use, met whole, weighs more than its words one by one. */
-    data.topics.forEach((topic, at) => {
-      let share = 0;
-      topic.asked.forEach((phrase) => {
-        const met = meanings.filter((found) =>
-          Array.from(found.keys()).some((word) => phrase.has(word)),
-        ).length;
-        if (met) share = Math.max(share, met / asked.length + met / phrase.size);
-      });
-      scores[at] += 6 * share * share;
-    });
-    return data.topics
-      .map((topic, at) => ({ topic: topic, score: scores[at] }))
-      .filter((each) => each.score > 0)
-      .sort((one, other) => other.score - one.score || one.topic.number - other.topic.number)
-      .filter((each, at, list) => each.score >= list[0].score / 6)
-      .slice(0, 8)
-      .map((each) => each.topic);
-  }
-
+  const own = document.currentScript.src;
   let loading = null;
 
+  function engine() {
+    if (globalThis.hatchleafSearch) return Promise.resolve(globalThis.hatchleafSearch);
+    return new Promise((done, failed) => {
+      const script = document.createElement("script");
+      script.src = new URL("search.js", own).href;
+      script.onload = () => done(globalThis.hatchleafSearch);
+      script.onerror = () => failed(new Error(script.src));
+      document.head.append(script);
+    });
+  }
+
+  function words() {
+    const inside = document.getElementById("words");
+    if (inside) {
+      const text = globalThis.hatchleafInflated(inside.textContent);
+      return Promise.resolve(JSON.parse(text));
+    }
+    return fetch(root.dataset.unit + "words.json").then((answer) => {
+      if (!answer.ok) throw new Error(String(answer.status));
+      return answer.json();
+    });
+  }
+
+  /* Gives a function: what is typed -> topics, the best first. */
   function guide() {
     if (loading) return loading;
-    const inside = document.getElementById("words");
-    loading = inside
-      ? Promise.resolve(index(JSON.parse(inside.textContent)))
-      : fetch(root.dataset.unit + "words.json").then((answer) => {
-        if (!answer.ok) throw new Error(String(answer.status));
-        return answer.json();
-      }).then(index);
+    loading = Promise.all([engine(), words()]).then(([made, data]) => {
+      const index = made.index(data);
+      return (typed) => made.search(index, typed);
+    });
     loading.catch(() => { loading = null; });
     return loading;
   }
@@ -286,12 +170,9 @@
       said.textContent = "";
       return;
     }
-    guide().then((data) => {
+    guide().then((search) => {
       if (field.value.trim() !== typed) return;
-      const number = /^\d{3,4}$/.test(typed) ? Number(typed) : -1;
-      let found = search(data, typed);
-      const named = data.topics.filter((topic) => topic.number === number);
-      found = named.concat(found.filter((topic) => topic.number !== number));
+      const found = search(typed);
       list.replaceChildren(...found.map(row));
       list.hidden = !found.length;
       said.textContent = found.length
@@ -304,6 +185,8 @@
 
   all("[data-search]").forEach((form) => {
     form.elements.words.addEventListener("input", () => answer(form));
+    /* The words come while one types the first of them. */
+    form.elements.words.addEventListener("focus", () => guide().catch(() => {}));
     form.addEventListener("submit", (event) => {
       event.preventDefault();
       answer(form);
