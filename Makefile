@@ -8,12 +8,12 @@ PYTHON ?= $(shell for each in python3 python3.14 python3.13 python3.12 python3.1
 	$$each -c 'import sys; sys.exit(sys.version_info < (3, 11))' 2>/dev/null \
 	&& echo $$each && break; done)
 
-.PHONY: help demo serve test check format lock clean chromium
+.PHONY: help demo serve test check format lock clean chromium pango
 
 help:
 	@echo "make demo    build the sample units and their sticker sheets, say where they are"
 	@echo "make serve   show the demo's website on http://127.0.0.1:8000/"
-	@echo "make test    run all tests; installs Chromium where apt can"
+	@echo "make test    run all tests; installs Chromium and Pango where apt can"
 	@echo "make check   format, lint, types, import contracts, then all tests"
 	@echo "make format  format the code"
 	@echo "make lock    write the lock files anew from pyproject.toml"
@@ -45,12 +45,14 @@ demo: $(VENV)/installed
 
 serve:
 	@test -d $(DEMO)/site || { echo "run 'make demo' first"; exit 1; }
-	@echo "http://127.0.0.1:8000/CODE/ for each of:" $$(ls $(DEMO)/site | grep '^[1-9]')
+	@echo "http://127.0.0.1:8000/CODE/ for each of:" $$(ls $(DEMO)/site | grep -E '^[1-9][0-9]{14}$$')
 	@echo "Ctrl-C ends it."
 	@$(BIN)/python -m http.server --bind 127.0.0.1 --directory $(DEMO)/site 8000 || true
 
 # Without Chromium the rest is tested, and said so; with BROWSER=required that fails.
-test: $(VENV)/installed-dev chromium
+# The same holds for Pango, which printing needs, and PRINT=required.
+test: $(VENV)/installed-dev chromium pango
+	@$(HAS_PANGO) || [ "$(PRINT)" != required ] || { echo "Pango is missing."; exit 1; }
 	@if command -v chromium >/dev/null || command -v chromium-browser >/dev/null; then \
 		$(BIN)/python -m pytest -q -n auto; \
 	elif [ "$(BROWSER)" = required ]; then \
@@ -69,6 +71,18 @@ chromium:
 			apt-get install -y -q --no-install-recommends chromium; } >/dev/null \
 		|| echo "apt could not install it"; \
 	fi
+
+HAS_PANGO = $(BIN)/python -c 'import weasyprint' >/dev/null 2>&1
+pango: $(VENV)/installed-dev
+	@if ! $(HAS_PANGO) && command -v apt-get >/dev/null && [ "$$(id -u)" = 0 ]; then \
+		echo "installing Pango for the tests of printing"; \
+		{ apt-get update -q && DEBIAN_FRONTEND=noninteractive \
+			apt-get install -y -q --no-install-recommends libpango-1.0-0 \
+			libpangoft2-1.0-0 libharfbuzz-subset0; } >/dev/null \
+		|| echo "apt could not install it"; \
+	fi
+	@$(HAS_PANGO) || echo "LEFT OUT: the tests that print a guide, for want of Pango." \
+		"Install what 'hatchleaf print' names and run this again."
 
 # TESTED=yes leaves the tests out, for who has just run them.
 check: $(VENV)/installed-dev

@@ -17,7 +17,7 @@ from hatchleaf.drawings.plan import Mark, plan
 from hatchleaf.drawings.sides import Lie, Spot, front_wall
 from hatchleaf.drawings.spots import dot_of
 from hatchleaf.drawings.spread import spread
-from hatchleaf.drawings.unit_map import WIDTH, Hatch, unit_map, wrapped
+from hatchleaf.drawings.unit_map import PAPER, WIDTH, Hatch, unit_map, wrapped
 from hatchleaf.manual.assemble import places_of
 from hatchleaf.manual.links import resolve
 from hatchleaf.manual.make import Made
@@ -205,6 +205,22 @@ def test_labels_are_large_enough_and_apart(
             assert left >= 0
             assert right <= WIDTH
             assert top >= 0
+        for one, other in itertools.combinations(hits, 2):
+            assert clear(one, other), (spec.body.type, one, other)
+
+
+def test_on_paper_each_name_has_its_line(
+    samples: Mapping[str, LoadedUnit], library: Library
+) -> None:
+    """Labels stand close there, so a name of two lines would run into the next one."""
+    for spec in units(samples):
+        svg = unit_map(spec, hatches(spec, library), title="Map", sheet=PAPER)
+        hits = boxes(svg, 'class="plan-hit"')
+        assert len(hits) > 15
+        assert svg.count("<tspan") == len(hits)
+        for left, _, right, _ in hits:
+            assert left >= 0
+            assert right <= PAPER.width
         for one, other in itertools.combinations(hits, 2):
             assert clear(one, other), (spec.body.type, one, other)
 

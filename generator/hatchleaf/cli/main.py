@@ -29,6 +29,7 @@ COMMANDS: Final = {
     "explain": "Say why a block is in or out, or how a number came about.",
     "publish": "Put the website of units where owners find it.",
     "stickers": "Write the sticker sheet of a unit as PDF.",
+    "print": "Write the whole guide of a unit as PDF, to be printed.",
     "private": "Write the owners' private copy: VIN, serials, keys, dates.",
     "schema": "Write JSON Schemas for editors.",
 }

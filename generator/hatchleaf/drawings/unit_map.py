@@ -25,16 +25,37 @@ WIDTH: Final = 360.0
 """As wide as the page of a phone leaves, so that a unit is about a CSS pixel."""
 STEP: Final = 50.0
 """From label to label: 44 CSS pixels where a screen is but 320 wide."""
-_MIDDLE: Final = WIDTH / 2
 _HALF: Final = 29.0
 _TOP: Final = 46.0
 _LEAST: Final = 330.0
 _PLATE: Final = 36.0
 _LEAD: Final = 24.0
-_WORDS: Final = 70.0
-"""Room for a name beside its plate."""
 _NEAR: Final = 0.12
 """Hatches of a topic this near, with nothing between, share a label."""
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """What the map is drawn on, in the drawing's units."""
+
+    width: float
+    step: float
+    """From label to label."""
+
+    @property
+    def middle(self) -> float:
+        """The unit's own middle."""
+        return self.width / 2
+
+    @property
+    def words(self) -> float:
+        """Room for a name beside its plate."""
+        return self.middle - _HALF - _LEAD - _PLATE - 21
+
+
+SCREEN: Final = Sheet(WIDTH, STEP)
+PAPER: Final = Sheet(width=600.0, step=22.0)
+"""Nobody taps on paper: names stand in one line each, one close below another."""
 
 
 @dataclass(frozen=True)
@@ -64,16 +85,17 @@ class _Column:
     """The labels on one side, -1 left or 1 right."""
 
     side: int
+    middle: float
     labels: list[_Label] = field(default_factory=list)
 
     @property
     def wall(self) -> float:
-        return _MIDDLE + self.side * (_HALF + 5)
+        return self.middle + self.side * (_HALF + 5)
 
     @property
     def edge(self) -> float:
         """Of the plates, toward the unit."""
-        return _MIDDLE + self.side * (_HALF + _LEAD)
+        return self.middle + self.side * (_HALF + _LEAD)
 
 
 @cache
@@ -84,7 +106,9 @@ def _template() -> Template:
     return environment.from_string(source)
 
 
-def unit_map(spec: UnitSpec, hatches: Iterable[Hatch], *, title: str) -> str:
+def unit_map(
+    spec: UnitSpec, hatches: Iterable[Hatch], *, title: str, sheet: Sheet = SCREEN
+) -> str:
     """
     Return the SVG of the map.
 
@@ -92,14 +116,16 @@ def unit_map(spec: UnitSpec, hatches: Iterable[Hatch], *, title: str) -> str:
         spec: The unit.
         hatches: What has a page, each place of it.
         title: What a screen reader says of the drawing.
+        sheet: What it is drawn on.
     """
     market = spec.body.market
-    columns = _columns(tuple(hatches), market)
+    columns = _columns(tuple(hatches), market, sheet)
     rows = max(len(column.labels) for column in columns)
-    lie = Lie(_TOP, max(_LEAST, STEP * (rows - 1)), _MIDDLE, _HALF, upright=True)
+    length = max(_LEAST, sheet.step * (rows - 1))
+    lie = Lie(_TOP, length, sheet.middle, _HALF, upright=True)
     for column in columns:
         wanted = [_TOP + label.along * lie.length for label in column.labels]
-        middles = spread(wanted, STEP, _TOP, _TOP + lie.length)
+        middles = spread(wanted, sheet.step, _TOP, _TOP + lie.length)
         for label, middle in zip(column.labels, middles, strict=True):
             label.middle = middle
     drawn = {
@@ -113,16 +139,18 @@ def unit_map(spec: UnitSpec, hatches: Iterable[Hatch], *, title: str) -> str:
         _template()
         .render(
             title=title,
-            width=f"{WIDTH:g}",
+            width=f"{sheet.width:g}",
             height=f"{end + 70:g}",
-            middle=f"{_MIDDLE:g}",
+            middle=f"{sheet.middle:g}",
             rear=f"{end + 15:g}",
             strokes=outline(spec, lie),
-            sides=_sides(market),
+            sides=_sides(market, sheet),
             leads=[path for column in columns for path in _leads(column, drawn)],
             dots=_different(drawn.values()),
             labels=[
-                _shown(label, column) for column in columns for label in column.labels
+                _shown(label, column, sheet)
+                for column in columns
+                for label in column.labels
             ],
             legend=_legend(drawn.values(), end + 52),
         )
@@ -130,15 +158,17 @@ def unit_map(spec: UnitSpec, hatches: Iterable[Hatch], *, title: str) -> str:
     )
 
 
-def _sides(market: str) -> list[tuple[str, str, str]]:
+def _sides(market: str, sheet: Sheet) -> list[tuple[str, str, str]]:
     """Return x, anchor and words of the heads of the columns."""
     road = side_of("road", market)
     names = side_words(market)
     left, right = ("road", "curb") if road < 0 else ("curb", "road")
-    return [("2", "start", names[left]), (f"{WIDTH - 2:g}", "end", names[right])]
+    return [("2", "start", names[left]), (f"{sheet.width - 2:g}", "end", names[right])]
 
 
-def _columns(hatches: tuple[Hatch, ...], market: str) -> tuple[_Column, _Column]:
+def _columns(
+    hatches: tuple[Hatch, ...], market: str, sheet: Sheet
+) -> tuple[_Column, _Column]:
     sides: dict[int, list[Hatch]] = {-1: [], 1: []}
     between: list[Hatch] = []
     for hatch in sorted(hatches, key=_in_order):
@@ -146,27 +176,27 @@ def _columns(hatches: tuple[Hatch, ...], market: str) -> tuple[_Column, _Column]
         (sides[side] if side else between).append(hatch)
     # What is in the middle goes where it moves the others least, a topic's places
     # together.
-    about = max(_LEAST, STEP * (len({h.number for h in hatches}) / 2))
+    about = max(_LEAST, sheet.step * (len({h.number for h in hatches}) / 2))
     for hatch in between:
         own = [s for s in sides if any(h.number == hatch.number for h in sides[s])]
         side = (
             own[0]
             if own
-            else min(sides, key=lambda each: _moved(sides[each], hatch, about))
+            else min(sides, key=lambda each: _moved(sides[each], hatch, about, sheet))
         )
         sides[side].append(hatch)
-    return _column(-1, sides[-1]), _column(1, sides[1])
+    return _column(-1, sides[-1], sheet), _column(1, sides[1], sheet)
 
 
-def _moved(hatches: Sequence[Hatch], one: Hatch, length: float) -> float:
+def _moved(hatches: Sequence[Hatch], one: Hatch, length: float, sheet: Sheet) -> float:
     """Return how much further labels stand from their hatches with *one* more."""
 
     def way(column: _Column) -> float:
         wanted = [label.along * length for label in column.labels]
-        found = spread(wanted, STEP, 0, length)
+        found = spread(wanted, sheet.step, 0, length)
         return sum((a - b) ** 2 for a, b in zip(found, wanted, strict=True))
 
-    return way(_column(1, [*hatches, one])) - way(_column(1, hatches))
+    return way(_column(1, [*hatches, one], sheet)) - way(_column(1, hatches, sheet))
 
 
 def _in_order(hatch: Hatch) -> tuple[float, int]:
@@ -174,8 +204,8 @@ def _in_order(hatch: Hatch) -> tuple[float, int]:
     return (0.5 if share is None else share), hatch.number
 
 
-def _column(side: int, hatches: Sequence[Hatch]) -> _Column:
-    made = _Column(side)
+def _column(side: int, hatches: Sequence[Hatch], sheet: Sheet) -> _Column:
+    made = _Column(side, sheet.middle)
     for hatch in sorted(hatches, key=_in_order):
         along, number = _in_order(hatch)
         last = made.labels[-1] if made.labels else None
@@ -199,10 +229,10 @@ def _different(dots: Iterable[Dot]) -> list[Dot]:
     return list({(dot.path, dot.inside): dot for dot in dots}.values())
 
 
-def _shown(label: _Label, column: _Column) -> dict[str, object]:
+def _shown(label: _Label, column: _Column, sheet: Sheet) -> dict[str, object]:
     left = column.side < 0
     plate = column.edge - _PLATE if left else column.edge
-    lines = wrapped(label.title, _WORDS)
+    lines = wrapped(label.title, sheet.words)
     first = label.middle + 4 - (len(lines) - 1) * 6.5
     where = "; ".join(dict.fromkeys(hatch.where for hatch in label.hatches))
     return {
@@ -214,9 +244,9 @@ def _shown(label: _Label, column: _Column) -> dict[str, object]:
         "text_x": f"{plate + _PLATE / 2:g}",
         "text_y": f"{label.middle + 4.2:.1f}",
         "hit_x": "0" if left else f"{plate:g}",
-        "hit_y": f"{label.middle - STEP / 2:.1f}",
-        "hit_width": f"{plate + _PLATE if left else WIDTH - plate:g}",
-        "hit_height": f"{STEP:g}",
+        "hit_y": f"{label.middle - sheet.step / 2:.1f}",
+        "hit_width": f"{plate + _PLATE if left else sheet.width - plate:g}",
+        "hit_height": f"{sheet.step:g}",
         "words_x": f"{plate - 5 if left else plate + _PLATE + 5:g}",
         "anchor": "end" if left else "start",
         "lines": [(f"{first + 13 * i:.1f}", line) for i, line in enumerate(lines)],

@@ -19,6 +19,8 @@ DAY: Final = "#f3ecda"
 """The darkest ground by day; the same as ``--raised`` in style.css."""
 NIGHT: Final = "#1b242c"
 """The lightest ground at night; the same as ``--raised`` in style.css after dark."""
+OUR_BRAND: Final = "#12564f"
+"""The same as ``--brand-day`` in style.css."""
 ENOUGH: Final = 4.5
 """Contrast that WCAG 2.2 asks of text, success criterion 1.4.3."""
 
