@@ -220,7 +220,7 @@
       telling(word) ? meant(word, guide, at === row.length - 1) : new Map());
     const pages = (key) => (guide.words.get(key) || guide.others.get(key) || new Set()).size;
     /* In a name of several words, the likeliest one stands for a slip. */
-    const keys = row.map((word, at) => Array.from(meanings[at])
+    const keys = row.map((word, at) => guide.forms.get(word) || Array.from(meanings[at])
       .sort((one, other) => other[1] - one[1] || pages(other[0]) - pages(one[0]))
       .map((each) => each[0])[0] || stem(word));
     const taken = new Array(row.length).fill(false);
