@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import contextlib
 import functools
+import json
 import shutil
 import threading
 import time
@@ -14,6 +15,7 @@ from types import TracebackType
 from typing import Self
 
 from hatchleaf.outputs import offline
+from hatchleaf.outputs.website.assets import RECORD
 
 POLICY = "default-src 'self'"
 
@@ -94,7 +96,8 @@ class _Handler(SimpleHTTPRequestHandler):
 
 def files_of(folder: Path, code: str) -> dict[str, bytes]:
     """Return what a unit publishes, by path below the site."""
-    tops = [folder / code, folder / "a"]
+    shared = json.loads((folder / code / RECORD).read_bytes())["shared"]
+    tops = [folder / code, folder / shared]
     return {
         path.relative_to(folder).as_posix(): path.read_bytes()
         for top in tops
