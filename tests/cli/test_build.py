@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from cli.terminal import NAMES, Folder
+from hatchleaf.outputs.door import NAMES as NAMES_OF_THE_ROOT
 
 CODES = {
     "heron-a": "656572583566170",
@@ -35,7 +36,7 @@ def test_where_things_land(workspace: Folder) -> None:
     assert {name.split("/")[0] for name in new} == {"site", ".hatchleaf"}
     # Below site/: the units by code, and the files that they share.
     tops = {name.split("/")[1] for name in new if name.startswith("site/")}
-    assert tops == {"a", *CODES.values()}
+    assert tops == {"a", *NAMES_OF_THE_ROOT, *CODES.values()}
     for code in CODES.values():
         assert f"site/{code}/000/index.html" in new
         assert f"site/{code}/index.html" in new

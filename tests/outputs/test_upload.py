@@ -16,6 +16,7 @@ from fsspec.implementations.memory import MemoryFileSystem
 from hatchleaf.outputs.published import Published, digests
 from hatchleaf.outputs.target import AddressError, Host, UploadError, target
 from hatchleaf.outputs.upload import Upload
+from hatchleaf.outputs.website.assets import MARK
 
 CODE = "839201743651830"
 OTHER = "656572583566170"
@@ -257,9 +258,47 @@ def test_other_files_on_the_host_are_left_alone() -> None:
     disk.pipe_file(f"{BASE}/index.html", b"the dealership's own")
     disk.pipe_file(f"{BASE}/a/readme.txt", b"theirs")
     _send(_site("one"))
-    _send(_site("two", NEW), _site("one"))
+    _send({**_site("two", NEW), **_door("ours", NEW)}, _site("one"))
     assert _holds()["index.html"] == b"the dealership's own"
+    assert MARK in _holds()["404.html"]
     assert _holds()["a/readme.txt"] == b"theirs"
+
+
+def _door(text: str, shared: str) -> dict[str, bytes]:
+    """Return pages of the root, as every unit brings them along."""
+    mark = MARK.decode()
+    return {
+        "index.html": f'{mark} {text} <link href="{shared}/door.css">'.encode(),
+        "404.html": f'{mark} {text} <link href="/{shared}/door.css">'.encode(),
+        "robots.txt": f"# {mark}".encode(),
+        f"{shared}/door.css": b"h1 {}",
+    }
+
+
+def test_the_root_comes_after_what_it_names() -> None:
+    """Its pages wait like others; what they name is there before, and stays."""
+    files = {**_site("one"), **_door("first", "a/00000000000000d1")}
+    disk = _send(files)
+    assert _holds() == files
+    moved = [path for what, path in disk.done if what == "move"]
+    assert moved.index("a/00000000000000d1/door.css") < moved.index("404.html")
+    assert moved[-1] == f"{CODE}/edition.json"
+    assert _send(files, files).done == []
+    changed = {**_site("one"), **_door("later", "a/00000000000000d2")}
+    _send(changed, files)
+    assert _holds() == changed
+
+
+def test_the_root_is_looked_at_whoever_was_last() -> None:
+    """Another unit put another door there since: the record of this one is no proof."""
+    shared = "a/00000000000000d1"
+    first = {**_site("one"), **_door("a b", shared)}
+    _send(first)
+    second = {**_site("two", code=OTHER), **_door("c d", shared)}
+    _send(second, code=OTHER)
+    assert _holds()["index.html"] == second["index.html"]
+    _send(first, first)
+    assert _holds() == {**second, **first}
 
 
 def test_a_store_is_told_what_files_are() -> None:

@@ -77,7 +77,7 @@ def test_table_is_what_the_scheme_asks_for() -> None:
     H. M. Damm, Total anti-symmetrische Quasigruppen, Marburg 2004: where the table
     gives (c * x) * y = (c * y) * x, x is y; and x * x = 0.
     """
-    table = [[int(digit) for digit in row] for row in code._TABLE]
+    table = [[int(digit) for digit in row] for row in code.TABLE]
     digits = range(10)
     assert all(sorted(row) == list(digits) for row in table)
     assert all(sorted(column) == list(digits) for column in zip(*table, strict=True))

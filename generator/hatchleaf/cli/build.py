@@ -83,7 +83,10 @@ def sites(
 def _files(workspace: Workspace, unit: Unit, helper: Help) -> Mapping[str, bytes]:
     progress(f"building {unit.file.stem}")
     with known_engine():
-        return helper.site(unit.made.pages, workspace.settings)
+        site = helper.site(unit.made.pages, workspace.settings)
+    from hatchleaf.outputs.door import door  # noqa: PLC0415  # slow
+
+    return {**site, **door(workspace.settings)}
 
 
 def _refuse_large_copies(built: Iterable[tuple[Unit, Mapping[str, bytes]]]) -> None:

@@ -17,12 +17,13 @@ from typing import Final
 from hatchleaf.blocks.model import CARE, Library
 from hatchleaf.drawings.normal import drawing
 from hatchleaf.drawings.plan import Mark, plan
-from hatchleaf.drawings.unit_map import Hatch, unit_map
+from hatchleaf.drawings.unit_map import unit_map
 from hatchleaf.manual import convert
 from hatchleaf.manual.assemble import Manual, Part, TopicText
 from hatchleaf.manual.care_page import care_page
 from hatchleaf.manual.checklists import checklist
 from hatchleaf.manual.fact_words import NUMBERS_TOPIC
+from hatchleaf.manual.hatches import hatches_of
 from hatchleaf.manual.links import faults_in
 from hatchleaf.manual.model import (
     CareTask,
@@ -35,7 +36,7 @@ from hatchleaf.manual.model import (
 )
 from hatchleaf.manual.numbers import numbers_page
 from hatchleaf.manual.photos import Album, with_photos
-from hatchleaf.manual.places import in_words, round_trip
+from hatchleaf.manual.places import round_trip
 from hatchleaf.manual.schedule import schedule
 from hatchleaf.manual.wording import EMERGENCY_NUMBERS
 from hatchleaf.problems import Place, Problem, ProblemsFound
@@ -150,17 +151,8 @@ def _tile_words(tiles: Iterable[Tile]) -> str:
 def _plan(text: TopicText, manual: Manual) -> str:
     spec = manual.spec
     if text.topic.number == HOME:
-        hatches = [
-            Hatch(
-                place,
-                one.topic.number,
-                one.topic.title,
-                in_words(place, spec.body.market),
-            )
-            for one in manual.topics
-            for place in one.places
-        ]
-        return unit_map(spec, hatches, title="Map of the unit with all its hatches")
+        title = "Map of the unit with all its hatches"
+        return unit_map(spec, hatches_of(manual), title=title)
     if not text.places:
         return ""
     number = f"{text.topic.number:03d}"

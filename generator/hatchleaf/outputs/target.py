@@ -12,7 +12,7 @@ from urllib.parse import urlsplit
 
 from hatchleaf.outputs.published import Published
 from hatchleaf.outputs.upload import Sent, Upload
-from hatchleaf.outputs.website.assets import land_site
+from hatchleaf.outputs.website.assets import land_site, may_put
 
 SCHEMES: Final = ("sftp", "s3", "file", "memory")
 """What an address may begin with; the last two are for trying it out."""
@@ -118,14 +118,16 @@ class Folder:
         put = tuple(
             name
             for name, content in files.items()
-            if not _holds(there.get(name) or shared[name], content)
+            if _to_put(there.get(name) or shared[name], content, root="/" not in name)
         )
         land_site(self.path, files)
         return Sent(put, tuple(sorted(there.keys() - files.keys())))
 
 
-def _holds(path: Path, content: bytes) -> bool:
-    return path.is_file() and path.read_bytes() == content
+def _to_put(path: Path, content: bytes, *, root: bool) -> bool:
+    if root:
+        return may_put(path, content)
+    return not path.is_file() or path.read_bytes() != content
 
 
 @dataclass(frozen=True)

@@ -21,7 +21,7 @@ from typing import Any, Final
 from hatchleaf.outputs.offline import WORKER
 from hatchleaf.outputs.published import Published
 from hatchleaf.outputs.website.assets import FOLDER as SHARED
-from hatchleaf.outputs.website.assets import RECORD
+from hatchleaf.outputs.website.assets import RECORD, may_replace, named_in
 
 WAITING: Final = ".upload"
 """Folder of the site on a host that holds what is not in place yet."""
@@ -34,6 +34,7 @@ _TYPES: Final = {
     "js": "text/javascript; charset=utf-8",
     "json": "application/json",
     "png": "image/png",
+    "txt": "text/plain; charset=utf-8",
     "svg": "image/svg+xml",
     "webmanifest": "application/manifest+json",
     "webp": "image/webp",
@@ -111,12 +112,15 @@ class Upload:
 
     def _there(self) -> dict[str, int]:
         """Return the sizes of what the host has of this unit and its shared files."""
-        folders = {name.rpartition("/")[0] for name in self.files}
+        folders = {name.rpartition("/")[0] for name in self.files if "/" in name}
         tops = {self.code} | {one for one in folders if one.startswith(f"{SHARED}/")}
         sizes: dict[str, int] = {}
         for top in tops:
             found = self.disk.find(self._at(top), detail=True)
             sizes.update({self._name(path): row["size"] for path, row in found.items()})
+        for name in self._root():
+            with contextlib.suppress(FileNotFoundError):
+                sizes[name] = self.disk.info(self._at(name))["size"]
         # What is beside ours in a shared folder is not this unit's to take away.
         return {
             name: size
@@ -131,15 +135,25 @@ class Upload:
         self, there: Mapping[str, int], known: Mapping[str, str]
     ) -> tuple[str, ...]:
         """Return what the host has not, or with another digest than is *known*."""
-        return tuple(
-            name
-            for name, content in self.files.items()
-            if there.get(name) != len(content)
-            # A shared file is named by its content, and so is there or is not.
-            or not (
-                name.startswith(f"{SHARED}/") or known.get(name) == _sha256(content)
-            )
+        return tuple(name for name in self.files if self._differs(name, there, known))
+
+    def _differs(
+        self, name: str, there: Mapping[str, int], known: Mapping[str, str]
+    ) -> bool:
+        content = self.files[name]
+        if name not in there:
+            return True
+        if "/" not in name:
+            # Each unit brings the root's pages along: the record of one does not tell.
+            return may_replace(self.disk.cat_file(self._at(name)), content)
+        # A shared file is named by its content, and so is there or is not.
+        return there[name] != len(content) or not (
+            name.startswith(f"{SHARED}/") or known.get(name) == _sha256(content)
         )
+
+    def _root(self) -> tuple[str, ...]:
+        """Return the pages of the root, which all units share."""
+        return tuple(name for name in self.files if "/" not in name)
 
     def _complete(self, there: Mapping[str, int], before: Published) -> bool:
         """Return True when the host has the whole version that we remember."""
@@ -152,7 +166,7 @@ class Upload:
         """Return when a file is moved in place: what others lead to comes first."""
         own = name.removeprefix(f"{self.code}/")
         if own == name:
-            return 0, name
+            return (0 if "/" in name else 3), name
         last = {RECORD: 5, WORKER: 4} | dict.fromkeys(_WAYS_IN, 3)
         return last.get(own, 2 if _PAGE.fullmatch(own) else 1), name
 
@@ -200,6 +214,8 @@ class Upload:
         """Take away shared folders that no unit names; none while one may be moving."""
         self.disk.invalidate_cache()
         named = set()
+        for page in self._root():
+            named |= named_in(self.files[page])
         for unit in self._folders(""):
             if _CODE.fullmatch(unit):
                 try:

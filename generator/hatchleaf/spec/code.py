@@ -12,7 +12,7 @@ _FORM: Final = re.compile(r"[1-9]\d{14}", re.ASCII)
 # The weakly totally anti-symmetric quasigroup of order 10 after H. M. Damm, "Total
 # anti-symmetrische Quasigruppen" (dissertation, Marburg 2004).  It finds every single
 # wrong digit and every swap of two neighbors, which are what a person mistypes.
-_TABLE: Final = (
+TABLE: Final = (
     "0317598642",
     "7092154863",
     "4206871359",
@@ -30,7 +30,7 @@ def check_digit(digits: str) -> str:
     """Return the digit that makes *digits* valid when written after them."""
     interim = "0"
     for digit in digits:
-        interim = _TABLE[int(interim)][int(digit)]
+        interim = TABLE[int(interim)][int(digit)]
     return interim
 
 

@@ -2,13 +2,14 @@
 The files that all pages share: once per content, below ``a/<hash>/``.
 
 A page names its shared files by their hash, so a folder never changes and may be
-kept by browsers for good.  `sweep` takes away what no unit names any more.
+kept by browsers for good.  `sweep` takes away what no page names any more.
 """
 
 from __future__ import annotations
 
 import hashlib
 import json
+import re
 import shutil
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -23,7 +24,11 @@ FOLDER: Final = "a"
 RECORD: Final = "edition.json"
 """Beside a unit's pages: which edition they are and which shared files they name."""
 
+MARK: Final = b"made by Hatchleaf"
+"""Stands in each file of the root, where a host may have pages of its own."""
+
 _DIGITS: Final = 16
+_NAMED: Final = re.compile(rf"{FOLDER}/[0-9a-f]{{{_DIGITS}}}(?=/)")
 _AS_THEY_ARE: Final = ("reader.js", "saved.js", "search.js", "icon.svg")
 STYLE: Final = "style.css"
 
@@ -71,12 +76,13 @@ def record(edition: str, shared: Shared) -> bytes:
 
 def land_site(site: Path, files: Mapping[str, bytes]) -> tuple[Path, ...]:
     """
-    Put finished units in place: shared files first, then each unit's folder.
+    Put finished units in place: shared files first, each unit's folder, the root last.
 
     Args:
         site: The folder that gets published; made when missing.
 
-        files: Bytes by path below it: ``a/<hash>/...`` and ``<code>/...``.
+        files: Bytes by path below it: ``a/<hash>/...``, ``<code>/...``, and pages
+            of the root, which have no folder and replace none but ours.
 
     Returns:
         The units' folders, in order.
@@ -86,6 +92,8 @@ def land_site(site: Path, files: Mapping[str, bytes]) -> tuple[Path, ...]:
     """
     folders: dict[str, dict[str, bytes]] = {}
     for name, content in files.items():
+        if "/" not in name:
+            continue
         depth = 2 if name.startswith(f"{FOLDER}/") else 1
         *folder, rest = name.split("/", depth)
         folders.setdefault("/".join(folder), {})[rest] = content
@@ -95,13 +103,16 @@ def land_site(site: Path, files: Mapping[str, bytes]) -> tuple[Path, ...]:
     units = sorted(set(folders) - set(shared))
     for name in units:
         land.land_folder(site / name, folders[name])
+    for name, content in files.items():
+        if "/" not in name and may_put(site / name, content):
+            land.land_file(site / name, content)
     sweep(site)
     return tuple(site / name for name in units)
 
 
 def sweep(site: Path) -> tuple[str, ...]:
     """
-    Take away shared folders that no unit names.
+    Take away shared folders that neither a unit nor a page of the root names.
 
     Args:
         site: The folder that gets published.
@@ -111,6 +122,8 @@ def sweep(site: Path) -> tuple[str, ...]:
         unit's `RECORD` cannot be read, since that unit may name them.
     """
     named: set[str] = set()
+    for page in site.glob("*.html"):
+        named |= named_in(page.read_bytes())
     for unit in site.iterdir():
         if not unit.is_dir() or unit.name == FOLDER or unit.name.startswith("."):
             continue
@@ -128,3 +141,27 @@ def sweep(site: Path) -> tuple[str, ...]:
     for folder in gone:
         shutil.rmtree(folder)
     return tuple(f"{FOLDER}/{folder.name}" for folder in gone)
+
+
+def named_in(page: bytes) -> set[str]:
+    """Return the shared folders that a page of the root names."""
+    return set(_NAMED.findall(page.decode(errors="replace")))
+
+
+def may_replace(found: bytes, content: bytes) -> bool:
+    """
+    Return whether a page of the root is to be replaced.
+
+    Args:
+        found: What is there; what is not marked as ours is somebody's own and stays.
+
+        content: What would be put there.
+    """
+    return MARK in found and found != content
+
+
+def may_put(path: Path, content: bytes) -> bool:
+    """Return whether a page of the root is to be written; see `may_replace`."""
+    return not path.exists() or (
+        path.is_file() and may_replace(path.read_bytes(), content)
+    )
