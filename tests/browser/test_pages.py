@@ -177,6 +177,9 @@ def test_print_leaves_out_what_paper_cannot_do(site: Site, phone: Phone) -> None
     page.emulate_media(media="print")
     assert page.locator(".bar").is_hidden()
     assert page.locator(".title").is_visible()
+    # What opens a trouble would look like a box to tick.
+    sign = "getComputedStyle(document.querySelector('summary'), '::before').display"
+    assert page.evaluate(sign) == "none"
 
 
 def test_print_shows_what_is_folded(site: Site, phone: Phone) -> None:
