@@ -94,6 +94,10 @@ def test_right_codes(
     _enter(page, typed, number)
     page.wait_for_url(f"{host}{leads_to}")
     expect(page.locator("h1")).to_be_visible()
+    # The page that leads from the code to 000 has no icon; some browsers look for one.
+    page.wait_for_load_state("networkidle")
+    if leads_to.endswith("/000/"):
+        phone.complaints[:] = [c for c in phone.complaints if "status of 404" not in c]
 
 
 @pytest.mark.parametrize(
@@ -158,6 +162,7 @@ def test_mistyped_addresses_are_put_right(
     """What was surely meant is opened without a question."""
     page = phone.open(f"{host}/{path}")
     page.wait_for_url(f"{host}/{leads_to}")
+    page.wait_for_load_state("networkidle")
     phone.complaints[:] = [c for c in phone.complaints if "status of 404" not in c]
 
 
@@ -167,6 +172,8 @@ def test_a_topic_that_is_not_there(phone: Phone, host: str) -> None:
     expect(page.locator("#lost")).to_contain_text("no topic 999")
     page.get_by_role("link", name="Open the guide").click()
     page.wait_for_url(f"{host}/{CODE}/000/")
+    page.wait_for_load_state("networkidle")
+    phone.complaints[:] = [c for c in phone.complaints if "status of 404" not in c]
 
 
 def test_a_code_that_is_not_there(phone: Phone, host: str) -> None:
