@@ -107,7 +107,7 @@ def test_new_unknown_model(workspace: Folder) -> None:
     before = workspace.files()
     done = workspace.run("new", "mine-1", "--model", "marlpit-25")
     assert done.code == 1
-    assert "allowed: fenwick-17, marlpit-24, sedge-e" in done.err
+    assert "allowed: fenwick-17, larkfen-35, marlpit-24, millrace-26" in done.err
     assert "did you mean 'marlpit-24'?" in done.err
     assert workspace.files() == before
 

@@ -97,10 +97,12 @@ def test_code_and_title_are_shown(built: Folder, name: str) -> None:
 
 @pytest.mark.parametrize("name", NAMES)
 def test_no_page_is_listed(built: Folder, name: str) -> None:
-    """Search engines are told to stay out, and no file lists the units."""
+    """Search engines are told to stay out, and no file, nor the door, lists a unit."""
     site = built.path / "site"
     assert not list(site.glob("*.xml"))
-    assert not (site / "index.html").exists()
+    for door in ("index.html", "404.html"):
+        text = (site / door).read_text(encoding="utf-8")
+        assert not [unit.name for unit in site.glob("[1-9]*") if unit.name in text]
     code = read(built.path / f"unit_specs/{name}.yml", built.path).fields["code"].text
     for page in (site / str(code)).rglob("*.html"):
         text = page.read_text(encoding="utf-8")
