@@ -68,7 +68,7 @@ def test_unknown_unit(workspace: Folder) -> None:
 @pytest.mark.parametrize(
     ("failure", "said"),
     [
-        ("ModuleNotFoundError", "pip install 'hatchleaf[print]'"),
+        ("ModuleNotFoundError", "pip install weasyprint"),
         ("OSError", "apt-get install libpango-1.0-0"),
     ],
 )

@@ -195,6 +195,22 @@ ROWS = (
     ),
     Row("tire-pressure-unknown", {"gear.tires.pressure": UNKNOWN}),
     Row("tire-load-unknown", {"gear.tires.load": UNKNOWN}),
+    # Beside another a tire carries less: 4 of the dual load for the 9,600 lb axle.
+    Row(
+        "tires-below-axle",
+        {"gear.tires.dual_load": lb("2399 lb", "plate")},
+        {"gear.tires.dual_load": lb("2400 lb", "plate")},
+        sample="heron-e",
+        item="rear",
+    ),
+    Row("tire-load-unknown", {"gear.tires.dual_load": "none"}, sample="heron-e"),
+    # Nothing of a motorhome rests on a hitch: 5,000 + 9,600 lb for all of it.
+    Row(
+        "over-axles",
+        {"weights.scale_total": lb("14601 lb")},
+        {"weights.scale_total": lb("14600 lb")},
+        sample="heron-e",
+    ),
     Row(
         "tire-old",
         # Week 15 of 2021 began on 12 April, week 16 on the 19th.

@@ -32,6 +32,9 @@ from hatchleaf.spec.model.unit import Added
         ("heron-c", "weights.axle_room", "733 lb"),
         ("heron-a", "tires.pressure", "50 psi"),
         ("heron-a", "tires.load", "1,760 lb"),
+        # 2 x 2,680 over 5,000 and 4 x 2,470 over 9,600, of the file's labels.
+        ("heron-e", "weights.tire_reserve[front]", "7.2 %"),
+        ("heron-e", "weights.tire_reserve[rear]", "2.9 %"),
         # (50 + 14.696) x (T + 459.67) / 529.67 - 14.696.
         ("heron-a", "tires.pressure_at[0 °F]", "41 psi"),
         ("heron-a", "tires.pressure_at[30 °F]", "45 psi"),

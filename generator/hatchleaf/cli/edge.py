@@ -250,3 +250,24 @@ def _made(
 def units_or_all(workspace: Workspace, units: tuple[str, ...]) -> tuple[str, ...]:
     """Return *units*, or every unit of the workspace when none is named."""
     return units or tuple(path.stem for path in workspace.unit_files())
+
+
+def check_pdf_target(to: Path, workspace: Workspace) -> None:
+    """
+    Refuse a file that is no PDF, has no folder or would be published.
+
+    Raises:
+        BadParameter: Says which of them.
+    """
+    where = "'--to'"
+    if to.suffix.lower() != ".pdf":
+        raise click.BadParameter("the file's name has to end in .pdf", param_hint=where)
+    if not to.parent.is_dir():
+        raise click.BadParameter(
+            f"there is no folder {str(to.parent)!r}", param_hint=where
+        )
+    if to.resolve().is_relative_to(workspace.site.resolve()):
+        raise click.BadParameter(
+            "nothing is kept in the site folder but what build writes there",
+            param_hint=where,
+        )

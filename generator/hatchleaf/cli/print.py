@@ -8,6 +8,7 @@ import click
 
 from hatchleaf.cli.edge import (
     Unit,
+    check_pdf_target,
     gathered,
     open_workspace,
     print_problems,
@@ -49,7 +50,7 @@ def command(unit: str, paper: str | None, to: Path | None, root: Path) -> None:
     """
     workspace = open_workspace(root)
     target = to or Path(f"guide-{workspace.unit_file(unit).stem}.pdf")
-    _check_target(target, workspace)
+    check_pdf_target(target, workspace)
     _check_tools()
     (found,) = gathered(workspace, [unit])
     print_problems([*found.loaded.notes, *refuse_unfit([found])], "")
@@ -59,21 +60,6 @@ def command(unit: str, paper: str | None, to: Path | None, root: Path) -> None:
 
     land_file(target, pdf)
     result(f"{target}: the guide on {chosen} paper, {len(pdf) / 1e6:.1f} MB")
-
-
-def _check_target(to: Path, workspace: Workspace) -> None:
-    where = "'--to'"
-    if to.suffix.lower() != ".pdf":
-        raise click.BadParameter("the file's name has to end in .pdf", param_hint=where)
-    if not to.parent.is_dir():
-        raise click.BadParameter(
-            f"there is no folder {str(to.parent)!r}", param_hint=where
-        )
-    if to.resolve().is_relative_to(workspace.site.resolve()):
-        raise click.BadParameter(
-            "nothing is kept in the site folder but what build writes there",
-            param_hint=where,
-        )
 
 
 def _check_tools() -> None:

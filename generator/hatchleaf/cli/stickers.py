@@ -11,6 +11,7 @@ import click
 
 from hatchleaf.cli.edge import (
     Unit,
+    check_pdf_target,
     gathered,
     open_workspace,
     print_problems,
@@ -80,7 +81,7 @@ def command(
     Every label is read back from the finished sheet before this command says done.
     """
     workspace = open_workspace(root)
-    _check_target(to, workspace)
+    check_pdf_target(to, workspace)
     if everything and optional:
         raise click.UsageError("--all and --optional exclude each other.")
     (found,) = gathered(workspace, [unit])
@@ -98,21 +99,6 @@ def command(
         everything=everything,
         optional=optional,
     )
-
-
-def _check_target(to: Path, workspace: Workspace) -> None:
-    where = "'--to'"
-    if to.suffix.lower() != ".pdf":
-        raise click.BadParameter("the file's name has to end in .pdf", param_hint=where)
-    if not to.parent.is_dir():
-        raise click.BadParameter(
-            f"there is no folder {str(to.parent)!r}", param_hint=where
-        )
-    if to.resolve().is_relative_to(workspace.site.resolve()):
-        raise click.BadParameter(
-            "sheets do not belong in the site folder, which gets published",
-            param_hint=where,
-        )
 
 
 def _print(

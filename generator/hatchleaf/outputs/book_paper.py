@@ -19,7 +19,7 @@ FAMILY: Final = "Barlow Semi Condensed"
 _FACES: Final = {"Medium": 500, "SemiBold": 600, "Bold": 700}
 _SIZES: Final = {"letter": "8.5in 11in", "a4": "210mm 297mm"}
 
-NEEDS_PYTHON: Final = "printing needs WeasyPrint: pip install 'hatchleaf[print]'"
+NEEDS_PYTHON: Final = "printing needs WeasyPrint: pip install weasyprint"
 NEEDS_PANGO: Final = (
     "printing needs Pango, a library of the system, which is not installed. "
     "Debian, Ubuntu: apt-get install libpango-1.0-0 libpangoft2-1.0-0 "

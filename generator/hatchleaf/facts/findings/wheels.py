@@ -83,9 +83,11 @@ def look(case: Case) -> Iterator[Finding]:
     if not wheels.pressure.known:
         what = "the tire pressure of the placard is not known"
         yield TIRE_PRESSURE_UNKNOWN.found(what, "gear.tires.pressure")
-    if not wheels.load.known:
+    on_axles = [tires_of(axle, wheels) for axle in items(case.spec.gear.axles)]
+    loads = {one.load.path for one in on_axles if one and not one.load.known}
+    for path in sorted(loads):
         what = "the load of one tire is not known"
-        yield TIRE_LOAD_UNKNOWN.found(what, "gear.tires.load")
+        yield TIRE_LOAD_UNKNOWN.found(what, path)
     yield from _reserve(case)
     yield from _dates(case, wheels)
 
